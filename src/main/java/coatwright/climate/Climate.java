@@ -1,0 +1,38 @@
+package coatwright.climate;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/**
+ * The shop's air: takes readings from the screen, answers for every room. Safe for many readers,
+ * one writer at a time.
+ */
+public interface Climate {
+  /** Names of the rooms, in the settings' order. */
+  List<String> rooms();
+
+  /** Takes a believed reading: at once in memory and to listeners, durable within a second. */
+  void accept(Reading reading);
+
+  /** The room's air at this instant, by readings no older than they may be. */
+  RoomAir now(String room);
+
+  /**
+   * The air that was, over [from, to): sensors of a room combined in vapour pressure; gaps kept.
+   */
+  AirSeries series(String room, Instant from, Instant to);
+
+  /** Wood temperatures measured in the room (or on the part, where given) over [from, to). */
+  List<WoodPoint> wood(String room, Optional<String> part, Instant from, Instant to);
+
+  /**
+   * The air expected over [from, to) from the room's own recent daily cycle (same hour on the last
+   * days, fading from the anomaly now); empty while fewer than 24 h are known.
+   */
+  Optional<AirSeries> expected(String room, Instant from, Instant to);
+
+  /** Called after each accepted reading, on the accepting thread. */
+  void onReading(Consumer<Reading> listener);
+}

@@ -1,0 +1,50 @@
+package coatwright.journal;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/**
+ * The journal as it stands: the ledger's entries with the struck ones set aside. Safe for many
+ * readers.
+ */
+public interface Journal {
+  /** Every entry, struck ones too, oldest first. */
+  List<Entry> entries();
+
+  /** The entry of that id, struck or not. */
+  Optional<Entry> entry(String id);
+
+  /** The strike that set this entry aside, if any. */
+  Optional<Entry> struckBy(String id);
+
+  /** Pieces that stand. */
+  List<Piece> pieces();
+
+  /** Parts of a piece that stand, in the order they were entered. */
+  List<Part> parts(String piece);
+
+  /** The part at that path: the face's own entry if there is one, else the part's. */
+  Optional<Part> part(PartPath path);
+
+  /** Entries (body {@link Jar}) of the newest filling of every jar. */
+  List<Entry> jars();
+
+  /**
+   * Entries (body {@link Coat}) on that part or face that stand, oldest start first. A part's faces
+   * are apart.
+   */
+  List<Entry> coats(PartPath path);
+
+  /** Entries (body {@link Coat}) that stand, of every part, oldest start first. */
+  List<Entry> coats();
+
+  /** Entries (body {@link Observation}) on that part or face that stand, oldest first. */
+  List<Entry> observations(PartPath path);
+
+  /** Writes lines through the ledger; returns once they are durable, then tells listeners. */
+  List<Entry> write(List<Ledger.Line> lines);
+
+  /** Called after each durable write, on the writing thread. */
+  void onEntry(Consumer<Entry> listener);
+}

@@ -1,0 +1,44 @@
+package coatwright.journal;
+
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * What was seen or tested on a part, or on one coat of it.
+ *
+ * @param what the thing seen or the test made
+ * @param grade clouding 0 (clear) to 5 (white), for {@link What#CLOUDED}
+ * @param passed outcome of a test, for the tests and {@link What#RUBBED_OUT}
+ */
+public record Observation(
+    PartPath part,
+    Optional<String> coat,
+    What what,
+    OptionalInt grade,
+    Optional<Boolean> passed,
+    Optional<String> text)
+    implements EntryBody {
+  /** The kinds of observation. */
+  public enum What {
+    CLOUDED,
+    CLEARED,
+    TACKY,
+    TOUCH,
+    THUMBNAIL,
+    POWDER,
+    SMELL,
+    PRINT,
+    RUBBED_OUT;
+
+    /** The word of the command line: {@code clouded}, {@code rubbed-out}. */
+    @Override
+    public String toString() {
+      return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    }
+  }
+
+  @Override
+  public String kind() {
+    return "note";
+  }
+}

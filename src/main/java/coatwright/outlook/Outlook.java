@@ -1,0 +1,145 @@
+package coatwright.outlook;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What this air, on this wood, does to this coat: three separate answers and one verdict. The
+ * component names are the JSON keys of the contract; absent means unknown.
+ *
+ * @param reason one sentence with the number that decided it
+ * @param decidedBy the short name of the rule that decided it, such as {@code clouding}, {@code
+ *     drying}, {@code no-air}
+ * @param dryFilmUm dry film of this coat, µm
+ */
+public record Outlook(
+    Summary summary,
+    String reason,
+    String decidedBy,
+    Optional<Clouding> clouding,
+    Optional<Drying> drying,
+    Optional<OpenTime> openTime,
+    List<Milestone> milestones,
+    OptionalDouble dryFilmUm,
+    List<String> assumptions,
+    List<String> actions,
+    List<String> cautions,
+    Model model) {
+
+  /** The verdict. {@code toString} is the exact word of the contract. */
+  public enum Summary {
+    BRUSH("brush"),
+    TAKE_CARE("take care"),
+    HOLD_OFF("hold off"),
+    CANT_TELL("can't tell");
+
+    private final String word;
+
+    Summary(String word) {
+      this.word = word;
+    }
+
+    @Override
+    public String toString() {
+      return word;
+    }
+  }
+
+  /** How far clouding is to be expected. */
+  public enum CloudingLevel {
+    LIKELY("likely"),
+    POSSIBLE("possible"),
+    NONE_EXPECTED("none expected");
+
+    private final String word;
+
+    CloudingLevel(String word) {
+      this.word = word;
+    }
+
+    @Override
+    public String toString() {
+      return word;
+    }
+  }
+
+  /** Drying against the finish's reference air. */
+  public enum DryingLevel {
+    BRISK,
+    USUAL,
+    SLOW,
+    STALLED;
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  /** Length of the wet edge. */
+  public enum OpenTimeLevel {
+    SHORT,
+    COMFORTABLE,
+    LONG;
+
+    @Override
+    public String toString() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  /**
+   * Clouding. {@code waterPeakPct / waterLimitPct} is the film's water over the water at which the
+   * resin gives way, at its peak; {@code clears} says whether the model's haze is gone within the
+   * hour (an ordering, an estimate).
+   */
+  public record Clouding(
+      CloudingLevel level,
+      OptionalDouble marginK,
+      OptionalDouble filmLowC,
+      double dewPointC,
+      double spreadAtWoodK,
+      OptionalDouble waterPeakPct,
+      OptionalDouble waterLimitPct,
+      OptionalDouble waterRatioP90,
+      Optional<Boolean> clears,
+      OptionalDouble clearsAfterMin,
+      OptionalDouble bloomSeconds) {}
+
+  /**
+   * Drying; scalars are medians. {@code recoatUntilMin} is absent where the finish has no late end.
+   */
+  public record Drying(
+      DryingLevel level,
+      double ratioToReference,
+      OptionalDouble dryToTouchMin,
+      OptionalDouble recoatFromMin,
+      OptionalDouble recoatUntilMin,
+      OptionalDouble dryHardH,
+      Optional<Range> rubOutDays) {}
+
+  /** Tenth, fiftieth and ninetieth percentile; an absent one lies beyond the horizon. */
+  public record Range(OptionalDouble p10, OptionalDouble p50, OptionalDouble p90) {}
+
+  /** Open time, minutes. */
+  public record OpenTime(OpenTimeLevel level, double min, double p10Min, double p90Min) {}
+
+  /**
+   * A milestone counted from this coat, minutes.
+   *
+   * @param name {@code dry to touch}, {@code dry to recoat}, {@code dry hard}, {@code rub out},
+   *     {@code wrap}, {@code full hardness}
+   * @param reached false when the median is not reached within the horizon
+   */
+  public record Milestone(
+      String name,
+      OptionalDouble p10Min,
+      OptionalDouble p50Min,
+      OptionalDouble p90Min,
+      boolean reached) {}
+
+  /** The model's name and version; they travel with every number. */
+  public record Model(String name, String version) {}
+}

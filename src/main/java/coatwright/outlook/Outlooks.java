@@ -1,0 +1,34 @@
+package coatwright.outlook;
+
+import coatwright.journal.PartPath;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/**
+ * The outlooks of the shop. Safe for many threads; long work runs on its own thread and is told
+ * through listeners.
+ */
+public interface Outlooks {
+  /** The outlook of a described coat; pure, needs no shop. */
+  Outlook of(OutlookRequest request);
+
+  /** The outlook of the next coat on a part in its room's air now. */
+  Outlook ofPart(PartPath part, Optional<String> room, Instant now);
+
+  /** What Now shows for a room. */
+  SessionOutlook session(String room, Instant now);
+
+  /** What is due, of one piece or of all, soonest first, as last predicted. */
+  List<Due> due(Optional<String> piece);
+
+  /**
+   * Predicts again every part whose film still changes; called when readings, entries or time ask
+   * for it.
+   */
+  void refresh(Instant now, String reason);
+
+  /** Called after a refresh that changed a part's milestones. */
+  void onDue(Consumer<List<Due>> listener);
+}

@@ -13,6 +13,8 @@ public final class StandardAtmosphere {
   private StandardAtmosphere() {}
 
   /**
+   * Pressure of the standard atmosphere.
+   *
    * @param altitudeM metres above the sea, -500 to 5000
    * @return Pa
    */

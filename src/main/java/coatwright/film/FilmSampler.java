@@ -1,0 +1,62 @@
+package coatwright.film;
+
+/** Reads a state vector as a {@link FilmSample}. */
+final class FilmSampler {
+  private FilmSampler() {}
+
+  static FilmSample sample(
+      double atS, double airC, double[] y, FilmGrid grid, FilmSolution solution, double hazeMean) {
+    int ns = grid.species;
+    int n = grid.cells;
+    double[] mean = new double[3];
+    double[] skin = new double[3];
+    double[] newest = new double[3];
+    double largest = 0;
+    double weighted = 0;
+    double hazeLargest = 0;
+    for (int j = 0; j < n; j++) {
+      double thick = grid.thickness[j];
+      for (int s = 0; s < ns; s++) {
+        double u = Math.max(y[j * ns + s], 0);
+        mean[s] += u * thick / grid.resinM;
+        skin[s] += u * grid.skinShare[j];
+        newest[s] += j >= grid.newestFrom ? u * thick / grid.newestM : 0;
+      }
+      hazeLargest = Math.max(hazeLargest, grid.haze[j]);
+      if (j >= grid.newestFrom) {
+        double s = blush(y, j, ns, solution);
+        largest = Math.max(largest, s);
+        weighted += s * thick / grid.newestM;
+      }
+    }
+    double tgMeanC = glassC(mean, solution);
+    double tgBottomC = solution.glassK(y[0], y[1], ns > 2 ? y[2] : 0) - Species.KELVIN;
+    return new FilmSample(
+        atS,
+        y[n * ns] - Species.KELVIN,
+        y[n * ns + 1] - Species.KELVIN,
+        airC,
+        airC - tgMeanC,
+        mean[0],
+        mean[1],
+        mean[2],
+        tgMeanC,
+        glassC(skin, solution),
+        tgBottomC,
+        glassC(newest, solution),
+        blush(y, n - 1, ns, solution),
+        largest,
+        weighted,
+        hazeMean,
+        hazeLargest);
+  }
+
+  private static double glassC(double[] u, FilmSolution solution) {
+    return solution.glassK(u[0], u[1], u[2]) - Species.KELVIN;
+  }
+
+  private static double blush(double[] y, int cell, int ns, FilmSolution solution) {
+    int p = cell * ns;
+    return solution.blush(y[p], y[p + 1], ns > 2 ? y[p + 2] : 0);
+  }
+}

@@ -30,6 +30,29 @@ public interface Journal {
   /** Entries (body {@link Jar}) of the newest filling of every jar. */
   List<Entry> jars();
 
+  /** Every filling of a jar that stands (entries with body {@link Jar}), in the order written. */
+  default List<Entry> fillings(String jar) {
+    return entries().stream()
+        .filter(entry -> entry.body() instanceof Jar filled && filled.name().equals(jar))
+        .filter(entry -> struckBy(entry.id()).isEmpty())
+        .toList();
+  }
+
+  /**
+   * The filling a coat was laid from: the one it names, or, where that was struck out as wrong, the
+   * filling of the same jar written next after it.
+   */
+  default Optional<Entry> filling(Coat coat) {
+    Optional<Entry> named = entry(coat.jarEntry());
+    if (named.isPresent() && struckBy(coat.jarEntry()).isPresent()) {
+      long number = Pages.number(named.get());
+      Optional<Entry> corrected =
+          fillings(coat.jar()).stream().filter(entry -> Pages.number(entry) > number).findFirst();
+      return corrected.or(() -> named);
+    }
+    return named;
+  }
+
   /**
    * Entries (body {@link Coat}) on that part or face that stand, oldest start first. A part's faces
    * are apart.

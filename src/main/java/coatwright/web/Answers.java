@@ -1,0 +1,308 @@
+package coatwright.web;
+
+import coatwright.climate.RoomAir;
+import coatwright.climate.SourceStatus;
+import coatwright.climate.WoodPoint;
+import coatwright.journal.Coat;
+import coatwright.journal.Entry;
+import coatwright.journal.Jar;
+import coatwright.journal.Observation;
+import coatwright.journal.Part;
+import coatwright.journal.Piece;
+import coatwright.journal.Strike;
+import coatwright.outlook.Due;
+import coatwright.outlook.Outlook;
+import coatwright.outlook.SessionOutlook;
+import coatwright.watch.Warning;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+
+/** What the routes answer with: the records of the rooms, flattened to the keys of the contract. */
+final class Answers {
+  private Answers() {}
+
+  /** A room's air as a tile shows it. */
+  record RoomView(
+      String room,
+      Optional<AirView> air,
+      Optional<WoodView> wood,
+      OptionalDouble spreadAtWoodK,
+      OptionalDouble ageSeconds,
+      List<String> sources,
+      boolean disagree,
+      Optional<String> trouble) {
+    static RoomView of(RoomAir now, Instant at) {
+      Optional<WoodView> wood = now.wood().map(point -> WoodView.of(point, at));
+      OptionalDouble spread =
+          now.air().isPresent() && wood.isPresent()
+              ? OptionalDouble.of(wood.get().woodTempC() - now.air().get().dewPointC())
+              : OptionalDouble.empty();
+      return new RoomView(
+          now.room(),
+          now.air()
+              .map(
+                  air ->
+                      new AirView(
+                          air.at(),
+                          air.airTempC(),
+                          air.rhPct(),
+                          air.dewPointC(),
+                          air.temperatureErrorK(),
+                          air.rhErrorPct())),
+          wood,
+          spread,
+          now.age().map(age -> OptionalDouble.of(seconds(age))).orElse(OptionalDouble.empty()),
+          now.sources(),
+          now.disagree(),
+          now.trouble());
+    }
+  }
+
+  record AirView(
+      Instant at,
+      double airTempC,
+      double rhPct,
+      double dewPointC,
+      double temperatureErrorK,
+      double rhErrorPct) {}
+
+  record WoodView(Instant at, double woodTempC, double errorK, double ageSeconds) {
+    static WoodView of(WoodPoint point, Instant now) {
+      return new WoodView(
+          point.at(),
+          point.woodTempC(),
+          point.errorK(),
+          seconds(Duration.between(point.at(), now)));
+    }
+  }
+
+  record SourceView(
+      String source,
+      String transport,
+      Optional<String> room,
+      String role,
+      String state,
+      double everySeconds,
+      Optional<Instant> lastReadingAt,
+      long accepted,
+      long heldBack,
+      long refused,
+      Optional<String> trouble) {
+    static SourceView of(SourceStatus status) {
+      return new SourceView(
+          status.source(),
+          status.transport(),
+          status.room(),
+          status.role().toString(),
+          status.state().toString(),
+          seconds(status.every()),
+          status.lastReadingAt(),
+          status.accepted(),
+          status.heldBack(),
+          status.refused(),
+          status.trouble());
+    }
+  }
+
+  /** Everything the Now page shows. */
+  record NowView(
+      Instant at,
+      String shop,
+      boolean invented,
+      String units,
+      String zone,
+      String room,
+      List<RoomView> rooms,
+      List<SessionOutlook> sessions,
+      List<CoatOn> coatOn,
+      boolean wetFilm,
+      List<PartView> parts,
+      List<String> todo,
+      List<Warning> warnings,
+      List<SourceView> sources) {}
+
+  /**
+   * The coat one press would write: the last one on that part again.
+   *
+   * @param coat which coat it would be, counted from 1
+   * @param form the words to post to {@code coats}
+   */
+  record CoatOn(String room, String part, int coat, String jar, String method, Map<String, String> form) {}
+
+  /** A part at the bench: what it has passed and what comes next. */
+  record PartView(String part, int coats, Optional<Due> passed, Optional<Due> next) {}
+
+  /** A stretch of a room's air. */
+  record Readings(
+      String room,
+      Instant from,
+      Instant to,
+      OptionalDouble everySeconds,
+      List<Point> points,
+      List<WoodAt> wood,
+      List<GapView> gaps,
+      List<Point> expected) {}
+
+  record Point(Instant at, double airTempC, double rhPct, double dewPointC) {}
+
+  record WoodAt(Instant at, double woodTempC) {}
+
+  record GapView(Instant from, Instant to) {}
+
+  /** A line of the journal. */
+  record EntryView(
+      String entry,
+      String kind,
+      Instant at,
+      Instant writtenAt,
+      Optional<String> who,
+      Optional<String> part,
+      Optional<String> coat,
+      Optional<Outlook> outlook,
+      Optional<List<EntryView>> entries) {
+    static EntryView of(Entry entry) {
+      return new EntryView(
+          entry.id(),
+          entry.body().kind(),
+          entry.at(),
+          entry.writtenAt(),
+          entry.who(),
+          partOf(entry),
+          coatOf(entry),
+          Optional.empty(),
+          Optional.empty());
+    }
+
+    EntryView with(Optional<Outlook> seen, Optional<List<EntryView>> all) {
+      return new EntryView(entry, kind, at, writtenAt, who, part, coat, seen, all);
+    }
+
+    private static Optional<String> partOf(Entry entry) {
+      if (entry.body() instanceof Coat coat) {
+        return Optional.of(coat.part().toString());
+      }
+      if (entry.body() instanceof Part part) {
+        return Optional.of(part.path().toString());
+      }
+      if (entry.body() instanceof Observation seen) {
+        return Optional.of(seen.part().toString());
+      }
+      return Optional.empty();
+    }
+
+    private static Optional<String> coatOf(Entry entry) {
+      if (entry.body() instanceof Coat) {
+        return Optional.of(entry.id());
+      }
+      return entry.body() instanceof Observation seen ? seen.coat() : Optional.empty();
+    }
+  }
+
+  record PieceView(
+      String name, Optional<String> room, Optional<LocalDate> promise, List<PartBrief> parts) {
+    static PieceView of(Piece piece, List<PartBrief> parts) {
+      return new PieceView(piece.name(), piece.room(), piece.promise(), parts);
+    }
+  }
+
+  record PartBrief(
+      String part,
+      OptionalDouble areaM2,
+      OptionalDouble thicknessMm,
+      Optional<String> species,
+      int coats,
+      Optional<Instant> lastCoatAt) {}
+
+  record PartSheet(
+      String part,
+      OptionalDouble areaM2,
+      OptionalDouble thicknessMm,
+      Optional<String> species,
+      List<CoatView> coats,
+      List<ObservationView> observations,
+      List<Due> due) {}
+
+  record CoatView(
+      String coat,
+      String part,
+      String jar,
+      String jarEntry,
+      Instant start,
+      Optional<Instant> end,
+      String room,
+      String method,
+      OptionalDouble wetFilmUm,
+      OptionalDouble woodTempC,
+      Optional<String> who,
+      Instant writtenAt,
+      Optional<StruckView> struck) {
+    static CoatView of(Entry entry, Coat coat, Optional<Entry> struckBy) {
+      return new CoatView(
+          entry.id(),
+          coat.part().toString(),
+          coat.jar(),
+          coat.jarEntry(),
+          coat.start(),
+          coat.end(),
+          coat.room(),
+          coat.method().toString(),
+          coat.wetFilmUm(),
+          coat.woodTempC(),
+          coat.who(),
+          entry.writtenAt(),
+          struckBy.flatMap(StruckView::of));
+    }
+  }
+
+  record StruckView(String entry, String reason) {
+    static Optional<StruckView> of(Entry strike) {
+      return strike.body() instanceof Strike body
+          ? Optional.of(new StruckView(strike.id(), body.reason()))
+          : Optional.empty();
+    }
+  }
+
+  record ObservationView(
+      String entry,
+      Instant at,
+      Optional<String> coat,
+      String what,
+      OptionalInt grade,
+      Optional<Boolean> passed,
+      Optional<String> text) {}
+
+  record JarView(
+      String name,
+      String finish,
+      OptionalDouble cutGPerL,
+      OptionalDouble strengthVolPct,
+      Optional<LocalDate> opened,
+      Optional<String> retarder,
+      String entry,
+      Instant filledAt) {
+    static Optional<JarView> of(Entry entry) {
+      return entry.body() instanceof Jar jar
+          ? Optional.of(
+              new JarView(
+                  jar.name(),
+                  jar.finish(),
+                  jar.cutGPerL(),
+                  jar.strengthVolPct(),
+                  jar.opened(),
+                  jar.retarder(),
+                  entry.id(),
+                  entry.at()))
+          : Optional.empty();
+    }
+  }
+
+  static double seconds(Duration duration) {
+    return duration.toMillis() / 1000.0;
+  }
+}

@@ -1,0 +1,175 @@
+package coatwright.web;
+
+import coatwright.climate.RoomAir;
+import coatwright.climate.SourceState;
+import coatwright.climate.SourceStatus;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.atomic.LongAdder;
+
+/** Whether the daemon lives, whether it can do its work and why not, and figures for monitoring. */
+final class Vitals {
+  private final WebRooms rooms;
+  private final Events events;
+  private final ShopJson json;
+  private final LongAdder requests = new LongAdder();
+  private final LongAdder failures = new LongAdder();
+
+  /** Answering at all is being alive; {@code reasons} says what keeps it from being ready. */
+  record Health(boolean alive, boolean ready, List<String> reasons) {}
+
+  Vitals(WebRooms rooms, Events events, ShopJson json) {
+    this.rooms = rooms;
+    this.events = events;
+    this.json = json;
+  }
+
+  void addTo(RoutesConfig routes) {
+    routes.get("/health", ctx -> answer(ctx, 200, health()));
+    routes.get(
+        "/health/ready",
+        ctx -> {
+          Health health = health();
+          answer(ctx, health.ready() ? 200 : 503, health);
+        });
+    routes.get(
+        "/metrics",
+        ctx -> ctx.contentType("text/plain; version=0.0.4; charset=utf-8").result(figures()));
+    routes.after(
+        ctx -> {
+          requests.increment();
+          if (ctx.statusCode() >= 500) {
+            failures.increment();
+          }
+        });
+  }
+
+  private void answer(Context ctx, int status, Health health) {
+    ctx.status(status).contentType("application/json; charset=utf-8").result(json.line(health));
+  }
+
+  private Health health() {
+    List<String> reasons = new ArrayList<>();
+    for (SourceStatus source : rooms.sources().get()) {
+      if (source.state() != SourceState.CURRENT) {
+        reasons.add(
+            source.source()
+                + " is "
+                + source.state()
+                + source.trouble().map(trouble -> ": " + trouble).orElse(""));
+      }
+    }
+    boolean someAir = rooms.climate().rooms().isEmpty();
+    for (String room : rooms.climate().rooms()) {
+      RoomAir air = rooms.climate().now(room);
+      someAir |= air.air().isPresent();
+      if (air.air().isEmpty()) {
+        reasons.add(
+            "no believable air in "
+                + room
+                + air.trouble().map(trouble -> ": " + trouble).orElse(""));
+      }
+    }
+    return new Health(true, someAir, reasons);
+  }
+
+  private String figures() {
+    Sheet sheet = new Sheet();
+    sheet.head("coatwright_readings_total", "counter", "Inputs of a source, by what became of them.");
+    List<SourceStatus> sources = rooms.sources().get();
+    for (SourceStatus source : sources) {
+      String name = "source=\"" + escaped(source.source()) + "\"";
+      sheet.row("coatwright_readings_total", name + ",verdict=\"accepted\"", source.accepted());
+      sheet.row("coatwright_readings_total", name + ",verdict=\"heldBack\"", source.heldBack());
+      sheet.row("coatwright_readings_total", name + ",verdict=\"refused\"", source.refused());
+    }
+    sheet.head("coatwright_source_current", "gauge", "1 while a source gives readings in time.");
+    for (SourceStatus source : sources) {
+      sheet.row(
+          "coatwright_source_current",
+          "source=\"" + escaped(source.source()) + "\",state=\"" + source.state() + "\"",
+          source.state() == SourceState.CURRENT ? 1 : 0);
+    }
+    airFigures(sheet);
+    sheet.head("coatwright_warnings_open", "gauge", "Warnings that have not ended.");
+    sheet.row("coatwright_warnings_open", "", rooms.watch().open().size());
+    sheet.head("coatwright_entries_total", "counter", "Lines of the journal.");
+    sheet.row("coatwright_entries_total", "", rooms.journal().entries().size());
+    sheet.head("coatwright_web_listeners", "gauge", "Open event streams.");
+    sheet.row("coatwright_web_listeners", "", events.listening());
+    sheet.head("coatwright_web_requests_total", "counter", "Requests answered.");
+    sheet.row("coatwright_web_requests_total", "", requests.sum());
+    sheet.head("coatwright_web_failures_total", "counter", "Requests answered with a 5xx.");
+    sheet.row("coatwright_web_failures_total", "", failures.sum());
+    Runtime machine = Runtime.getRuntime();
+    sheet.head("coatwright_heap_used_bytes", "gauge", "Heap in use.");
+    sheet.row("coatwright_heap_used_bytes", "", machine.totalMemory() - machine.freeMemory());
+    return sheet.toString();
+  }
+
+  private void airFigures(Sheet sheet) {
+    List<RoomAir> airs = rooms.climate().rooms().stream().map(rooms.climate()::now).toList();
+    sheet.head("coatwright_air_temperature_celsius", "gauge", "Air temperature of a room.");
+    airs.forEach(
+        air ->
+            air.air()
+                .ifPresent(
+                    now ->
+                        sheet.row(
+                            "coatwright_air_temperature_celsius", label(air), now.airTempC())));
+    sheet.head("coatwright_air_humidity_percent", "gauge", "Relative humidity of a room.");
+    airs.forEach(
+        air ->
+            air.air()
+                .ifPresent(
+                    now ->
+                        sheet.row("coatwright_air_humidity_percent", label(air), now.rhPct())));
+    sheet.head("coatwright_dew_point_celsius", "gauge", "Dew point of a room's air.");
+    airs.forEach(
+        air ->
+            air.air()
+                .ifPresent(
+                    now ->
+                        sheet.row("coatwright_dew_point_celsius", label(air), now.dewPointC())));
+  }
+
+  private static String label(RoomAir air) {
+    return "room=\"" + escaped(air.room()) + "\"";
+  }
+
+  private static String escaped(String text) {
+    return text.replace("\\", "\\\\").replace("\"", "\\\"").replace("\n", "\\n");
+  }
+
+  /** The text the figures are written on. */
+  private static final class Sheet {
+    private final StringBuilder text = new StringBuilder(2_000);
+
+    void head(String name, String type, String help) {
+      text.append("# HELP ").append(name).append(' ').append(help).append('\n');
+      text.append("# TYPE ").append(name).append(' ').append(type).append('\n');
+    }
+
+    void row(String name, String labels, double value) {
+      text.append(name);
+      if (!labels.isEmpty()) {
+        text.append('{').append(labels).append('}');
+      }
+      text.append(' ');
+      if (value == Math.rint(value) && Math.abs(value) < 1e15) {
+        text.append((long) value);
+      } else {
+        text.append(String.format(Locale.ROOT, "%.4f", value));
+      }
+      text.append('\n');
+    }
+
+    @Override
+    public String toString() {
+      return text.toString();
+    }
+  }
+}

@@ -1,0 +1,80 @@
+package coatwright.config;
+
+import coatwright.film.Finish;
+import coatwright.quantity.UnitSystem;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * All that a person set, checked: what each room is given at the start. The defaults stand in the
+ * records; {@code config/coatwright.yaml} shows the same ones.
+ *
+ * @param finishes by name; never empty, and the usual one is among them
+ */
+public record Settings(
+    Shop shop,
+    List<Room> rooms,
+    Map<String, Broker> brokers,
+    Web web,
+    Store store,
+    Map<String, Finish> finishes) {
+  public Settings {
+    rooms = List.copyOf(rooms);
+    brokers = Map.copyOf(brokers);
+    finishes = Map.copyOf(finishes);
+  }
+
+  /**
+   * The shop.
+   *
+   * @param name stands in the topics of what goes out
+   * @param altitudeM metres above the sea
+   * @param usualFinish name of the finish Now speaks of while no jar is open
+   */
+  public record Shop(
+      String name, ZoneId zone, double altitudeM, UnitSystem units, String usualFinish) {
+    /** What holds where nothing is written. */
+    public static final Shop DEFAULT =
+        new Shop("shop", ZoneId.systemDefault(), 0, UnitSystem.METRIC, "shellac-pale");
+  }
+
+  /**
+   * A room of the shop.
+   *
+   * @param volumeM3 m³, where known
+   */
+  public record Room(String name, OptionalDouble volumeM3) {}
+
+  /**
+   * An MQTT broker.
+   *
+   * @param ca certificate of a private authority, PEM
+   * @param clientId the name to go by there; empty = made from the shop's name
+   */
+  public record Broker(
+      String url,
+      Optional<String> user,
+      Optional<Path> passwordFile,
+      Optional<Path> ca,
+      Optional<String> clientId) {}
+
+  /** Where the pages are served. */
+  public record Web(String host, int port) {
+    /** What holds where nothing is written: this machine only. */
+    public static final Web DEFAULT = new Web("127.0.0.1", 8410);
+  }
+
+  /**
+   * Where the database lies.
+   *
+   * @param folder as written, from the folder the program is started in
+   */
+  public record Store(Path folder) {
+    /** What holds where nothing is written. */
+    public static final Store DEFAULT = new Store(Path.of("data"));
+  }
+}

@@ -1,0 +1,174 @@
+package coatwright.config;
+
+import coatwright.config.Settings.Broker;
+import coatwright.config.Settings.Room;
+import coatwright.config.Settings.Shop;
+import coatwright.config.Settings.Store;
+import coatwright.config.Settings.Web;
+import coatwright.film.Finish;
+import coatwright.quantity.Fault;
+import coatwright.quantity.Quantities;
+import coatwright.quantity.UnitSystem;
+import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** Reads {@code coatwright.yaml} key by key. */
+final class SettingsReader {
+  private static final double M3_PER_ML = 1e-6;
+  private static final List<String> UNITS = List.of("us", "metric", "imperial");
+
+  private final Section root;
+  private final List<Fault> faults;
+  private final Path beside;
+
+  /**
+   * @param beside the folder the file lies in
+   */
+  SettingsReader(Section root, List<Fault> faults, Path beside) {
+    this.root = root;
+    this.faults = faults;
+    this.beside = beside;
+  }
+
+  /** A folder given from the file's own, such as {@code finishes}, under a key of that name. */
+  Path folder(String key) {
+    return beside.resolve(root.text(key, key)).normalize();
+  }
+
+  /** Everything; faults are in the list. */
+  Settings settings(Map<String, Finish> finishes) {
+    Shop shop = shop(root.section("shop"), finishes);
+    List<Room> rooms = rooms();
+    Map<String, Broker> brokers = brokers(root.section("brokers"));
+    Web web = web(root.section("web"));
+    Store store = store(root.section("store"));
+    root.refuseOthers();
+    return new Settings(shop, rooms, brokers, web, store, finishes);
+  }
+
+  private Shop shop(Section section, Map<String, Finish> finishes) {
+    String name = section.text("name", Shop.DEFAULT.name());
+    if (name.matches(".*[/+#].*") || name.isBlank()) {
+      section.fault("name", "it stands in MQTT topics, where / + # mean something", "leave them out");
+    }
+    String usualFinish = section.text("usual-finish", Shop.DEFAULT.usualFinish());
+    if (!finishes.containsKey(usualFinish)) {
+      String known = String.join(", ", finishes.keySet());
+      section.fault("usual-finish", "no such finish", "choose one of: " + known);
+    }
+    Shop shop =
+        new Shop(
+            name,
+            zone(section),
+            section.quantity("altitude", Shop.DEFAULT.altitudeM(), SettingsReader::altitudeM),
+            units(section),
+            usualFinish);
+    section.refuseOthers();
+    return shop;
+  }
+
+  private static double altitudeM(String what, String text) {
+    return Quantities.altitudeM(what, text);
+  }
+
+  private static UnitSystem units(Section section) {
+    String word = Shop.DEFAULT.units().name().toLowerCase(Locale.ROOT);
+    return UnitSystem.valueOf(section.choice("units", word, UNITS).toUpperCase(Locale.ROOT));
+  }
+
+  private static ZoneId zone(Section section) {
+    String name = section.text("zone", "system");
+    try {
+      return name.equals("system") ? ZoneId.systemDefault() : ZoneId.of(name);
+    } catch (DateTimeException unknown) {
+      String remedy =
+          YamlText.nearest(name, ZoneId.getAvailableZoneIds())
+              .map(near -> "did you mean " + near + "?")
+              .orElse("write it like Europe/Lisbon");
+      section.fault("zone", "no such time zone", remedy);
+      return ZoneId.systemDefault();
+    }
+  }
+
+  private List<Room> rooms() {
+    List<Room> rooms = new ArrayList<>();
+    Set<String> names = new HashSet<>();
+    for (Section section : root.sections("rooms")) {
+      String name = section.needed("name", "name: finishing room");
+      if (name.matches(".*[/+#].*")) {
+        section.fault("name", "it stands in topics and addresses, where / + # mean something", "leave them out");
+      }
+      if (!name.isEmpty() && !names.add(name)) {
+        section.fault("name", "two rooms have this name", "rename one of them");
+      }
+      OptionalDouble volumeM3 =
+          section.optionalQuantity(
+              "volume", (what, text) -> Quantities.volumeMl(what, text) * M3_PER_ML);
+      section.refuseOthers();
+      rooms.add(new Room(name, volumeM3));
+    }
+    if (rooms.isEmpty()) {
+      root.fault("rooms", "at least one room is needed", "write - name: finishing room below it");
+    }
+    return rooms;
+  }
+
+  private Map<String, Broker> brokers(Section section) {
+    Map<String, Broker> brokers = new LinkedHashMap<>();
+    for (String name : Set.copyOf(section.names())) {
+      brokers.put(name, broker(section.section(name)));
+    }
+    return brokers;
+  }
+
+  private Broker broker(Section section) {
+    String url = section.needed("url", "url: tcp://127.0.0.1:1883");
+    if (!url.isEmpty() && !url.matches("(tcp|ssl)://[^/\\s:]+:\\d{1,5}")) {
+      section.fault("url", "tcp://HOST:PORT or ssl://HOST:PORT is expected", "write it like tcp://127.0.0.1:1883");
+    }
+    Optional<String> user = section.optional("user");
+    Optional<Path> passwordFile = section.optional("password-file").map(beside::resolve);
+    if (passwordFile.isPresent() && user.isEmpty()) {
+      section.fault("password-file", "a password goes with a name", "give user as well");
+    }
+    Broker broker =
+        new Broker(
+            url,
+            user,
+            passwordFile,
+            section.optional("ca").map(beside::resolve),
+            section.optional("client-id"));
+    section.refuseOthers();
+    return broker;
+  }
+
+  private static Web web(Section section) {
+    Web web =
+        new Web(
+            section.text("host", Web.DEFAULT.host()),
+            section.whole("port", Web.DEFAULT.port(), 1, 65_535));
+    section.refuseOthers();
+    return web;
+  }
+
+  private static Store store(Section section) {
+    Store store = new Store(Path.of(section.text("folder", Store.DEFAULT.folder().toString())));
+    section.refuseOthers();
+    return store;
+  }
+
+  /** The faults so far; sources add theirs to their own files. */
+  List<Fault> faults() {
+    return faults;
+  }
+}

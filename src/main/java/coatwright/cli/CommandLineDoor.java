@@ -1,0 +1,127 @@
+package coatwright.cli;
+
+import coatwright.quantity.OutOfRange;
+import coatwright.quantity.RefusedInput;
+import java.io.PrintWriter;
+import java.time.Clock;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.MissingParameterException;
+import picocli.CommandLine.OverwrittenOptionException;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Runs one command line and answers with its exit code. */
+public final class CommandLineDoor {
+  private static final Logger LOG = LoggerFactory.getLogger(CommandLineDoor.class);
+
+  private CommandLineDoor() {}
+
+  /**
+   * Runs one command.
+   *
+   * @return 0 fine; 1 hold off, not ready or fault found; 2 bad input; 3 daemon not reachable; 70
+   *     we cannot go on
+   */
+  public static int run(
+      String[] args, Hall hall, Clock clock, PrintWriter out, PrintWriter err) {
+    Shared shared = new Shared(hall, clock, out);
+    CommandLine door =
+        new CommandLine(new Top(shared))
+            .addSubcommand(new AirCommand(shared))
+            .setOut(out)
+            .setErr(err)
+            .setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF))
+            .setUsageHelpAutoWidth(true)
+            .setParameterExceptionHandler((wrong, given) -> wrongUsage(wrong, err))
+            .setExecutionExceptionHandler((trouble, command, parsed) -> trouble(trouble, err));
+    int code = door.execute(args);
+    out.flush();
+    err.flush();
+    return code;
+  }
+
+  private static int wrongUsage(ParameterException wrong, PrintWriter err) {
+    String command = wrong.getCommandLine().getCommandSpec().qualifiedName();
+    err.println(sentence(wrong) + "; see " + command + " --help");
+    return Stop.BAD_INPUT;
+  }
+
+  /** picocli's findings in our own words. */
+  private static String sentence(ParameterException wrong) {
+    if (wrong instanceof MissingParameterException missing) {
+      String names =
+          String.join(
+              ", ",
+              missing.getMissing().stream()
+                  .map(
+                      arg ->
+                          arg.isOption()
+                              ? ((CommandLine.Model.OptionSpec) arg).longestName()
+                              : arg.paramLabel())
+                  .toList());
+      return "missing: " + names;
+    }
+    if (wrong instanceof UnmatchedArgumentException unmatched) {
+      return "\"" + String.join(" ", unmatched.getUnmatched()) + "\": no such command or option";
+    }
+    if (wrong instanceof OverwrittenOptionException twice) {
+      return twice.getOverwritten() instanceof CommandLine.Model.OptionSpec option
+          ? option.longestName() + " is given twice"
+          : "an option is given twice";
+    }
+    String message = String.valueOf(wrong.getMessage());
+    return message.lines().findFirst().orElse("this cannot be read");
+  }
+
+  private static int trouble(Exception trouble, PrintWriter err) {
+    if (trouble instanceof Stop stop) {
+      LOG.debug("stopped", stop);
+      err.println(stop.getMessage());
+      return stop.exitCode();
+    }
+    if (trouble instanceof RefusedInput || trouble instanceof OutOfRange) {
+      err.println(trouble.getMessage());
+      return Stop.BAD_INPUT;
+    }
+    LOG.error("this should not have happened", trouble);
+    err.println("Coatwright cannot go on: " + trouble + "; the log above says where");
+    return Stop.INTERNAL;
+  }
+
+  /** The program's name alone: says what there is. */
+  @Command(
+      name = "coatwright",
+      synopsisSubcommandLabel = "COMMAND",
+      description = "Watches the shop's air, keeps the coat-by-coat log, and says when to brush.",
+      footer = {
+        "",
+        "A quantity always carries its unit: 27C 80F 65%% 2lb 240g/L 3mil 75um 8floz 20min.",
+        "A part is piece/part or piece/part/face. A time is 16:20, \"yesterday 16:20\",",
+        "2026-03-14T16:20 or -20min.",
+        "",
+        "Exit codes: 0 fine; 1 hold off, not ready or fault found; 2 bad input;",
+        "3 the daemon is not reachable; 70 it cannot go on.",
+        "",
+        "Example: coatwright outlook --finish shellac-pale --air 28C,80%% --cut 1.5lb"
+      })
+  static final class Top implements Runnable {
+    @Mixin Shared shared;
+    @Mixin Help help = new Help();
+
+    @CommandLine.Spec CommandLine.Model.CommandSpec spec = CommandLine.Model.CommandSpec.create();
+
+    Top(Shared shared) {
+      this.shared = shared;
+    }
+
+    @Override
+    public void run() {
+      throw new ParameterException(spec.commandLine(), "no command given");
+    }
+  }
+}

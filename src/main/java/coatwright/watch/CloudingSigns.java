@@ -1,0 +1,184 @@
+package coatwright.watch;
+
+import coatwright.journal.Coat;
+import coatwright.journal.Entry;
+import coatwright.journal.Journal;
+import coatwright.outlook.Due;
+import coatwright.outlook.Outlook;
+import coatwright.outlook.Outlook.Clouding;
+import coatwright.outlook.Outlook.CloudingLevel;
+import coatwright.outlook.Outlooks;
+import coatwright.outlook.SessionOutlook;
+import coatwright.quantity.Show;
+import coatwright.watch.Sign.Verdict;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Clouding where it can do harm: in a room where a film is wet, or where a next coat comes due
+ * within three hours on a part coated in the last three. Judged by the outlook of the air now; a
+ * room where nothing is wet or planned says nothing, however damp it is.
+ */
+final class CloudingSigns {
+  private static final String KIND = "clouding";
+  private static final int NAMED = 3;
+
+  private final Outlooks outlooks;
+  private final Journal journal;
+  private final WatchSettings settings;
+
+  CloudingSigns(Outlooks outlooks, Journal journal, WatchSettings settings) {
+    this.outlooks = outlooks;
+    this.journal = journal;
+    this.settings = settings;
+  }
+
+  /** Parts at risk in one room. */
+  private record AtRisk(Set<String> wet, Set<String> planned) {}
+
+  List<Sign> look(Instant now) {
+    Map<String, AtRisk> rooms = atRisk(now);
+    List<Sign> signs = new ArrayList<>();
+    rooms.forEach(
+        (room, risk) -> {
+          if (!risk.wet().isEmpty() || !risk.planned().isEmpty()) {
+            signs.add(sign(room, risk, now));
+          }
+        });
+    return signs;
+  }
+
+  private Map<String, AtRisk> atRisk(Instant now) {
+    Map<String, AtRisk> rooms = new LinkedHashMap<>();
+    Set<String> due = recoatDue(now);
+    for (Entry entry : journal.coats()) {
+      if (!(entry.body() instanceof Coat coat) || coat.start().isAfter(now)) {
+        continue;
+      }
+      AtRisk risk =
+          rooms.computeIfAbsent(
+              coat.room(), r -> new AtRisk(new LinkedHashSet<>(), new LinkedHashSet<>()));
+      String part = coat.part().toString();
+      Instant laid = coat.end().orElse(coat.start());
+      if (Duration.between(laid, now).compareTo(settings.wetFor()) < 0) {
+        risk.wet().add(part);
+      } else if (Duration.between(laid, now).compareTo(settings.plannedWithin()) < 0
+          && due.contains(part)) {
+        risk.planned().add(part);
+      }
+    }
+    rooms.values().forEach(risk -> risk.planned().removeAll(risk.wet()));
+    return rooms;
+  }
+
+  private Set<String> recoatDue(Instant now) {
+    Instant until = now.plus(settings.plannedWithin());
+    Set<String> parts = new LinkedHashSet<>();
+    for (Due due : outlooks.due(Optional.empty())) {
+      if (due.milestone().equals("dry to recoat")
+          && due.p50().filter(at -> at.isBefore(until)).isPresent()) {
+        parts.add(due.part());
+      }
+    }
+    return parts;
+  }
+
+  private Sign sign(String room, AtRisk risk, Instant now) {
+    SessionOutlook session = outlooks.session(room, now);
+    Optional<Clouding> clouding = session.outlook().clouding();
+    boolean wet = !risk.wet().isEmpty();
+    Set<String> parts = wet ? risk.wet() : risk.planned();
+    return new Sign(
+        KIND + "/" + room,
+        KIND,
+        Optional.of(room),
+        Optional.of(last(parts)),
+        verdict(session.outlook()),
+        wet ? "wet" : "planned",
+        clouding.map(c -> message(room, parts, wet, c, session, now)).orElse(""),
+        Duration.ZERO,
+        settings.cloudingClearFor());
+  }
+
+  private Verdict verdict(Outlook outlook) {
+    if (outlook.summary() == Outlook.Summary.CANT_TELL || outlook.clouding().isEmpty()) {
+      return Verdict.UNKNOWN;
+    }
+    Clouding clouding = outlook.clouding().get();
+    if (clouding.level() == CloudingLevel.LIKELY) {
+      return Verdict.ON;
+    }
+    boolean well =
+        clouding.waterPeakPct().isPresent()
+            && clouding.waterLimitPct().isPresent()
+            && clouding.waterPeakPct().getAsDouble()
+                <= settings.cloudingClearRatio() * clouding.waterLimitPct().getAsDouble();
+    return well ? Verdict.CLEAR : Verdict.BETWEEN;
+  }
+
+  private String message(
+      String room,
+      Set<String> parts,
+      boolean wet,
+      Clouding clouding,
+      SessionOutlook session,
+      Instant now) {
+    String until =
+        session
+            .nextBetter()
+            .map(at -> " until about " + ShopTime.hour(at, now, settings.zone()))
+            .orElse(" until this has passed");
+    String act =
+        wet
+            ? "finish the part in hand, start no other%s, and bring no heat near the wet film"
+            : "leave the jar shut%s";
+    return "Clouding likely in %s, %s %s: %s; %s"
+        .formatted(
+            room,
+            named(parts),
+            wet ? "still wet" : "due its next coat within " + hours(),
+            because(clouding),
+            act.formatted(until));
+  }
+
+  private String hours() {
+    return Show.duration(settings.plannedWithin());
+  }
+
+  private static String because(Clouding clouding) {
+    if (clouding.spreadAtWoodK() < 1) {
+      return "the wood stands %s K from the dew point of %s °C"
+          .formatted(Show.fixed(clouding.spreadAtWoodK(), 1), Show.fixed(clouding.dewPointC(), 1));
+    }
+    if (clouding.waterPeakPct().isPresent() && clouding.waterLimitPct().isPresent()) {
+      return "the film would take up %s %% water and gives way at %s %%"
+          .formatted(
+              Show.fixed(clouding.waterPeakPct().getAsDouble(), 1),
+              Show.fixed(clouding.waterLimitPct().getAsDouble(), 1));
+    }
+    return "the dew point is " + Show.fixed(clouding.dewPointC(), 1) + " °C";
+  }
+
+  private static String named(Set<String> parts) {
+    List<String> names = new ArrayList<>(parts);
+    if (names.size() <= NAMED) {
+      return String.join(", ", names);
+    }
+    return String.join(", ", names.subList(names.size() - NAMED, names.size()))
+        + " and "
+        + (names.size() - NAMED)
+        + " more";
+  }
+
+  private static String last(Set<String> parts) {
+    List<String> names = List.copyOf(parts);
+    return names.get(names.size() - 1);
+  }
+}

@@ -1,0 +1,79 @@
+package coatwright.watch;
+
+import coatwright.climate.Climate;
+import coatwright.climate.SourceStatus;
+import coatwright.film.Finish;
+import coatwright.journal.Journal;
+import coatwright.outlook.Outlooks;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Supplier;
+
+/**
+ * The shop's watch. Each look gathers signs (what stands where, against two limits), and what has
+ * been said turns them into beginnings and ends, each written before it is rung.
+ *
+ * <p>Air that cannot be believed ends nothing and begins nothing but the sensor's own warning. Safe
+ * for many threads; one look at a time.
+ */
+public final class ShopWatch implements Watch {
+  private final WarningLog log;
+  private final Bell bell;
+  private final Supplier<List<SourceStatus>> sources;
+  private final CloudingSigns clouding;
+  private final CureSigns cure;
+  private final WoodSigns wood;
+  private final SensorSigns sensors;
+  private final Said said;
+
+  /**
+   * @param log read once here, so that a restart neither repeats nor forgets a warning
+   * @param sources the sensors as they stand when asked
+   * @param finishes a finish by its name
+   */
+  public ShopWatch(
+      Outlooks outlooks,
+      Climate climate,
+      Journal journal,
+      WarningLog log,
+      Bell bell,
+      Supplier<List<SourceStatus>> sources,
+      Function<String, Optional<Finish>> finishes,
+      WatchSettings settings) {
+    this.log = log;
+    this.bell = bell;
+    this.sources = sources;
+    this.clouding = new CloudingSigns(outlooks, journal, settings);
+    this.cure = new CureSigns(outlooks, climate, journal, finishes, settings);
+    this.wood = new WoodSigns(climate, settings);
+    this.sensors = new SensorSigns(climate, settings);
+    this.said = new Said(log.open());
+  }
+
+  @Override
+  public synchronized void judge(Instant now) {
+    List<Sign> signs = new ArrayList<>(clouding.look(now));
+    signs.addAll(wood.look(now));
+    signs.addAll(sensors.look(sources.get(), said, now));
+    signs.addAll(cure.look(now));
+    Said.Changes changes = said.look(signs, now);
+    changes.ended().forEach(log::keep);
+    changes.begun().forEach(log::keep);
+    changes.reworded().forEach(log::keep);
+    changes.ended().forEach(bell::end);
+    changes.begun().forEach(bell::ring);
+  }
+
+  @Override
+  public synchronized List<Warning> open() {
+    return said.open();
+  }
+
+  @Override
+  public List<Warning> between(Instant from, Instant to) {
+    return log.between(from, to);
+  }
+}

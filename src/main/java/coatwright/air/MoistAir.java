@@ -105,10 +105,13 @@ public record MoistAir(double airTempC, double rhPct, double pressurePa) {
     return rhPct == 100 ? airTempC : SaturationPressure.dewPointC(vapourPressurePa());
   }
 
-  /** Where this air begins to lay frost, °C; present only when the dew point is below 0 °C. */
+  /**
+   * Where this air begins to lay frost, °C; present only when the dew point is below 0 °C (to within a
+   * millikelvin, since ice and water meet at 0.01 °C).
+   */
   public OptionalDouble frostPointC() {
     double vapourPa = vapourPressurePa();
-    return vapourPa < SaturationPressure.overWaterPa(0)
+    return vapourPa <= SaturationPressure.overIcePa(0)
         ? OptionalDouble.of(SaturationPressure.frostPointC(vapourPa))
         : OptionalDouble.empty();
   }

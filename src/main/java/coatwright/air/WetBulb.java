@@ -7,7 +7,7 @@ import java.util.function.DoubleUnaryOperator;
  *
  * <p>Source: ASHRAE Handbook Fundamentals (2017), chapter 1, equation 33 for a wick of liquid water
  * and 35 for one of ice. The two do not meet at 0 °C, so a small band of states near freezing has a
- * solution on each side; the liquid wick is taken, since water above 0 °C does not freeze.
+ * solution on each side; the liquid wick is taken, since a wet wick cools from above and meets that one first.
  *
  * <p>Below freezing the wick carries ice. Air humid enough to be over-saturated against ice
  * (relative humidity here is over liquid water) deposits frost on it, so such a wick stands a
@@ -16,6 +16,7 @@ import java.util.function.DoubleUnaryOperator;
 final class WetBulb {
   private static final double CP_DRY_AIR = 1.006;
   private static final double NARROW_K = 1e-11;
+  private static final double HAIR = 1e-12;
 
   private WetBulb() {}
 
@@ -23,7 +24,8 @@ final class WetBulb {
     double target = air.humidityRatio();
     double dryC = air.airTempC();
     double pressurePa = air.pressurePa();
-    if (dryC >= 0 && overLiquid(dryC, 0, pressurePa) <= target) {
+    // The hair's breadth lets air saturated at exactly 0 °C count as liquid in spite of rounding.
+    if (dryC >= 0 && overLiquid(dryC, 0, pressurePa) <= target * (1 + HAIR)) {
       return rootOfRising(wetC -> overLiquid(dryC, wetC, pressurePa) - target, 0, dryC);
     }
     return rootOfRising(

@@ -20,26 +20,39 @@ public final class BoardLag {
   private static final int CELLS = 40;
   private static final double GAMMA = 1 - Math.sqrt(0.5);
 
-  /** Steps are at most this share of the slowest time constant, and so follow weather closely. */
-  private static final double STEP_SHARE = 1.0 / 200;
+  /** Each cell is this much thicker than the one above it: fine at the face, where all happens. */
+  private static final double GROWTH = 1.08;
+
+  /** Steps are at most these shares of the slowest time constant and of the face's own time. */
+  private static final double STEP_OF_SLOWEST = 1.0 / 200;
+
+  private static final double STEP_OF_FACE = 1.0 / 20;
 
   private final double airWeight;
-  private final double innerWeight;
-  private final double faceRate;
-  private final double cellRate;
   private final double longestStepS;
+
+  /** Between a cell and the one below it, W/(m² K); the last has none below. */
+  private final double[] conductance = new double[CELLS];
+
+  private final double[] cellHeat = new double[CELLS];
+  private final double airConductance;
   private final double[] tempC = new double[CELLS];
 
   private BoardLag(Board board, double initialTempC) {
-    double cellM = board.depthM() / CELLS;
-    double halfCell = 2 * board.conductivityWPerMK() / cellM;
+    double k = board.conductivityWPerMK();
+    double cellM = board.depthM() * (GROWTH - 1) / (Math.pow(GROWTH, CELLS) - 1);
+    double halfCell = 2 * k / cellM;
     double surface = board.surfaceWPerM2K();
-    double cellHeat = board.heatPerVolumeJPerM3K() * cellM;
     this.airWeight = surface / (surface + halfCell);
-    this.innerWeight = halfCell / (surface + halfCell);
-    this.faceRate = surface * innerWeight / cellHeat;
-    this.cellRate = board.conductivityWPerMK() / cellM / cellHeat;
-    this.longestStepS = timeConstantS(board) * STEP_SHARE;
+    this.airConductance = surface * halfCell / (surface + halfCell);
+    for (int cell = 0; cell < CELLS; cell++) {
+      cellHeat[cell] = board.heatPerVolumeJPerM3K() * cellM;
+      double nextCellM = cellM * GROWTH;
+      conductance[cell] = cell == CELLS - 1 ? 0 : 2 * k / (cellM + nextCellM);
+      cellM = nextCellM;
+    }
+    double faceS = k * board.heatPerVolumeJPerM3K() / (surface * surface);
+    this.longestStepS = Math.min(timeConstantS(board) * STEP_OF_SLOWEST, faceS * STEP_OF_FACE);
     Arrays.fill(tempC, initialTempC);
   }
 
@@ -101,7 +114,7 @@ public final class BoardLag {
   }
 
   private double surfaceC(double airTempC) {
-    return airWeight * airTempC + innerWeight * tempC[0];
+    return airWeight * airTempC + (1 - airWeight) * tempC[0];
   }
 
   private void follow(double spanS, double airFromC, double airToC) {
@@ -129,19 +142,21 @@ public final class BoardLag {
 
   /** Backward step of that length, in place: a tridiagonal system solved by Thomas' elimination. */
   private void solveImplicit(double stepS, double airTempC, double[] values) {
-    double side = -cellRate * stepS;
     double[] upper = new double[CELLS];
-    double pivot = 1 + (faceRate + cellRate) * stepS;
-    upper[0] = side / pivot;
-    values[0] = (values[0] + faceRate * stepS * airTempC) / pivot;
-    for (int cell = 1; cell < CELLS; cell++) {
-      double neighbours = cell == CELLS - 1 ? cellRate : 2 * cellRate;
-      pivot = 1 + neighbours * stepS - side * upper[cell - 1];
-      upper[cell] = side / pivot;
-      values[cell] = (values[cell] - side * values[cell - 1]) / pivot;
+    double above = airConductance * stepS;
+    double carried = airTempC;
+    double carriedUpper = 0;
+    for (int cell = 0; cell < CELLS; cell++) {
+      double below = conductance[cell] * stepS;
+      double pivot = cellHeat[cell] + above * (1 - carriedUpper) + below;
+      upper[cell] = below / pivot;
+      values[cell] = (cellHeat[cell] * values[cell] + above * carried) / pivot;
+      carried = values[cell];
+      carriedUpper = upper[cell];
+      above = below;
     }
     for (int cell = CELLS - 2; cell >= 0; cell--) {
-      values[cell] -= upper[cell] * values[cell + 1];
+      values[cell] += upper[cell] * values[cell + 1];
     }
   }
 

@@ -49,7 +49,12 @@ final class House implements Hall {
     return place
         .config()
         .map(named -> Files.isDirectory(named) ? named.resolve(SETTINGS) : named)
-        .orElseGet(() -> home().map(home -> home.resolve("config")).orElse(Path.of("config")).resolve(SETTINGS));
+        .orElseGet(
+            () ->
+                home()
+                    .map(home -> home.resolve("config"))
+                    .orElse(Path.of("config"))
+                    .resolve(SETTINGS));
   }
 
   private static Optional<Path> home() {

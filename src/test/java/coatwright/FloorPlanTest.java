@@ -20,10 +20,15 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** The rules of the house: which room may open a door to which. The same table stands in docs/design.md. */
+/**
+ * The rules of the house: which room may open a door to which. The same table stands in
+ * docs/design.md.
+ */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 class FloorPlanTest {
-  /** Room to the rooms it opens doors to; {@code quantity} is open to every room and is left out. */
+  /**
+   * Room to the rooms it opens doors to; {@code quantity} is open to every room and is left out.
+   */
   private static final Map<String, Set<String>> DOORS =
       Map.ofEntries(
           Map.entry("quantity", Set.of()),
@@ -36,21 +41,27 @@ class FloorPlanTest {
           Map.entry("journal", Set.of("air", "mix")),
           Map.entry("outlook", Set.of("film", "climate", "journal", "air", "wood", "mix")),
           Map.entry("watch", Set.of("outlook", "climate", "journal", "mix", "film", "air")),
-          Map.entry("review", Set.of("outlook", "climate", "journal", "film", "air", "wood", "mix")),
+          Map.entry(
+              "review", Set.of("outlook", "climate", "journal", "film", "air", "wood", "mix")),
           Map.entry("json", Set.of()),
           Map.entry("sensors", Set.of("air", "climate", "json")),
           Map.entry("store", Set.of("climate", "journal", "outlook", "watch", "json")),
           Map.entry(
               "web",
-              Set.of("climate", "journal", "outlook", "watch", "review", "mix", "wood", "air", "film", "json")),
+              Set.of(
+                  "climate", "journal", "outlook", "watch", "review", "mix", "wood", "air", "film",
+                  "json")),
           Map.entry(
               "cli",
-              Set.of("climate", "journal", "outlook", "watch", "review", "mix", "wood", "air", "film", "json")));
+              Set.of(
+                  "climate", "journal", "outlook", "watch", "review", "mix", "wood", "air", "film",
+                  "json")));
 
   /** Rooms of the hall open every door; nobody opens a door to them. */
   private static final Set<String> HALL = Set.of("", "config", "demo", "replay");
 
-  private static final Set<String> CELLAR = Set.of("quantity", "air", "solvent", "wood", "mix", "film");
+  private static final Set<String> CELLAR =
+      Set.of("quantity", "air", "solvent", "wood", "mix", "film");
 
   private final JavaClasses house =
       new ClassFileImporter()
@@ -82,7 +93,8 @@ class FloorPlanTest {
 
   @Test
   void everyRoomIsOnThePlan() {
-    Set<String> built = house.stream().map(FloorPlanTest::roomOf).collect(Collectors.toCollection(TreeSet::new));
+    Set<String> built =
+        house.stream().map(FloorPlanTest::roomOf).collect(Collectors.toCollection(TreeSet::new));
     built.removeAll(DOORS.keySet());
     built.removeAll(HALL);
     assertThat(built).as("rooms that stand but are not on the plan").isEmpty();
@@ -117,7 +129,9 @@ class FloorPlanTest {
     keeps("java.net.http", Set.of("cli", "notices"));
     keeps("picocli", Set.of("cli"));
     keeps("org.snakeyaml", Set.of("config"));
-    keeps("com.fasterxml", Set.of("json", "sensors", "store", "web", "cli", "config", "demo", "replay"));
+    keeps(
+        "com.fasterxml",
+        Set.of("json", "sensors", "store", "web", "cli", "config", "demo", "replay"));
   }
 
   @Test
@@ -129,7 +143,8 @@ class FloorPlanTest {
     noClasses()
         .that(describe("are outside " + rooms, c -> isOurs(c) && !rooms.contains(roomOf(c))))
         .should()
-        .dependOnClassesThat(describe("belong to " + library, c -> c.getPackageName().startsWith(library)))
+        .dependOnClassesThat(
+            describe("belong to " + library, c -> c.getPackageName().startsWith(library)))
         .allowEmptyShould(true)
         .check(house);
   }

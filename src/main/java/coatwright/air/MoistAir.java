@@ -106,8 +106,8 @@ public record MoistAir(double airTempC, double rhPct, double pressurePa) {
   }
 
   /**
-   * Where this air begins to lay frost, °C; present only when the dew point is below 0 °C (to within a
-   * millikelvin, since ice and water meet at 0.01 °C).
+   * Where this air begins to lay frost, °C; present only when the dew point is below 0 °C (to
+   * within a millikelvin, since ice and water meet at 0.01 °C).
    */
   public OptionalDouble frostPointC() {
     double vapourPa = vapourPressurePa();

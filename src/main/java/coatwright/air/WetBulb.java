@@ -7,7 +7,8 @@ import java.util.function.DoubleUnaryOperator;
  *
  * <p>Source: ASHRAE Handbook Fundamentals (2017), chapter 1, equation 33 for a wick of liquid water
  * and 35 for one of ice. The two do not meet at 0 °C, so a small band of states near freezing has a
- * solution on each side; the liquid wick is taken, since a wet wick cools from above and meets that one first.
+ * solution on each side; the liquid wick is taken, since a wet wick cools from above and meets that
+ * one first.
  *
  * <p>Below freezing the wick carries ice. Air humid enough to be over-saturated against ice
  * (relative humidity here is over liquid water) deposits frost on it, so such a wick stands a

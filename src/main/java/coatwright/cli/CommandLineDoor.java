@@ -9,8 +9,8 @@ import org.slf4j.LoggerFactory;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Help.Ansi;
-import picocli.CommandLine.Mixin;
 import picocli.CommandLine.MissingParameterException;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.OverwrittenOptionException;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -27,8 +27,7 @@ public final class CommandLineDoor {
    * @return 0 fine; 1 hold off, not ready or fault found; 2 bad input; 3 daemon not reachable; 70
    *     we cannot go on
    */
-  public static int run(
-      String[] args, Hall hall, Clock clock, PrintWriter out, PrintWriter err) {
+  public static int run(String[] args, Hall hall, Clock clock, PrintWriter out, PrintWriter err) {
     Shared shared = new Shared(hall, clock, out);
     CommandLine door =
         new CommandLine(new Top(shared))

@@ -31,5 +31,4 @@ public interface Hall {
 
   /** The finishes this place knows, by name. */
   Map<String, Finish> finishes(Place place);
-
 }

@@ -39,8 +39,6 @@ public final class RefusedSettings extends RuntimeException {
   }
 
   private static String lines(List<Fault> faults) {
-    return faults.stream()
-        .map(fault -> "\n  " + fault.sentence())
-        .collect(Collectors.joining());
+    return faults.stream().map(fault -> "\n  " + fault.sentence()).collect(Collectors.joining());
   }
 }

@@ -48,7 +48,10 @@ final class Section {
       mapping.getValue().forEach(section::take);
     } else if (!isEmpty(node)) {
       section.fault(
-          YamlText.line(node), section.named(), "holds keys and values", "write each as key: value");
+          YamlText.line(node),
+          section.named(),
+          "holds keys and values",
+          "write each as key: value");
     }
     return section;
   }
@@ -179,11 +182,7 @@ final class Section {
         YamlText.nearest(text.get(), words)
             .map(near -> "write " + near)
             .orElse("choose one of them");
-    fault(
-        lineOf(key),
-        quoted(key, text.get()),
-        "it is one of " + String.join(", ", words),
-        remedy);
+    fault(lineOf(key), quoted(key, text.get()), "it is one of " + String.join(", ", words), remedy);
     return otherwise;
   }
 

@@ -120,8 +120,10 @@ public final class SettingsFolder {
 
   private NamedText named(Path file) {
     String fileName = fileName(file);
-    List<Fault> faults = faultsOf(fileName(Optional.ofNullable(file.getParent()).orElse(file)) + "/" + fileName);
-    return new NamedText(fileName.substring(0, fileName.length() - ".yaml".length()), text(file, faults));
+    List<Fault> faults =
+        faultsOf(fileName(Optional.ofNullable(file.getParent()).orElse(file)) + "/" + fileName);
+    return new NamedText(
+        fileName.substring(0, fileName.length() - ".yaml".length()), text(file, faults));
   }
 
   private static List<NamedText> shipped() {

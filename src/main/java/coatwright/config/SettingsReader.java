@@ -59,7 +59,8 @@ final class SettingsReader {
   private Shop shop(Section section, Map<String, Finish> finishes) {
     String name = section.text("name", Shop.DEFAULT.name());
     if (name.matches(".*[/+#].*") || name.isBlank()) {
-      section.fault("name", "it stands in MQTT topics, where / + # mean something", "leave them out");
+      section.fault(
+          "name", "it stands in MQTT topics, where / + # mean something", "leave them out");
     }
     String usualFinish = section.text("usual-finish", Shop.DEFAULT.usualFinish());
     if (!finishes.containsKey(usualFinish)) {
@@ -106,7 +107,10 @@ final class SettingsReader {
     for (Section section : root.sections("rooms")) {
       String name = section.needed("name", "name: finishing room");
       if (name.matches(".*[/+#].*")) {
-        section.fault("name", "it stands in topics and addresses, where / + # mean something", "leave them out");
+        section.fault(
+            "name",
+            "it stands in topics and addresses, where / + # mean something",
+            "leave them out");
       }
       if (!name.isEmpty() && !names.add(name)) {
         section.fault("name", "two rooms have this name", "rename one of them");
@@ -134,7 +138,10 @@ final class SettingsReader {
   private Broker broker(Section section) {
     String url = section.needed("url", "url: tcp://127.0.0.1:1883");
     if (!url.isEmpty() && !url.matches("(tcp|ssl)://[^/\\s:]+:\\d{1,5}")) {
-      section.fault("url", "tcp://HOST:PORT or ssl://HOST:PORT is expected", "write it like tcp://127.0.0.1:1883");
+      section.fault(
+          "url",
+          "tcp://HOST:PORT or ssl://HOST:PORT is expected",
+          "write it like tcp://127.0.0.1:1883");
     }
     Optional<String> user = section.optional("user");
     Optional<Path> passwordFile = section.optional("password-file").map(beside::resolve);

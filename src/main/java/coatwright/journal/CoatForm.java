@@ -50,8 +50,7 @@ final class CoatForm {
     Optional<Double> woodTempC = form.read("wood", "wood", CoatForm::woodTempC);
     checkTimes(start, end);
     Instant begun = start.orElse(now);
-    Optional<Entry> filling =
-        form.read(jar, "jar", (what, name) -> known.filling(name, begun));
+    Optional<Entry> filling = form.read(jar, "jar", (what, name) -> known.filling(name, begun));
     form.refuseFaults();
     List<Coat> coats = new ArrayList<>();
     for (PartPath part : parts) {
@@ -81,8 +80,7 @@ final class CoatForm {
       return Optional.empty();
     }
     Optional<Entry> newest =
-        known.journal().coats().stream()
-            .max(java.util.Comparator.comparingLong(Pages::number));
+        known.journal().coats().stream().max(java.util.Comparator.comparingLong(Pages::number));
     if (newest.isEmpty()) {
       form.fault("same", "no coat stands in the journal yet", "name the jar");
     }
@@ -94,7 +92,8 @@ final class CoatForm {
       case "true", "yes", "on", "1" -> true;
       case "false", "no", "off", "0" -> false;
       default ->
-          throw RefusedInput.of(what + " \"" + text + "\"", "this is yes or no", "write yes or leave it out");
+          throw RefusedInput.of(
+              what + " \"" + text + "\"", "this is yes or no", "write yes or leave it out");
     };
   }
 
@@ -112,7 +111,8 @@ final class CoatForm {
 
   private Optional<String> jar(Optional<Coat> last) {
     if (form.has("jar") || last.isEmpty()) {
-      return form.read(form.required("jar", "name the jar, for example --jar J1"), "jar", known::jar);
+      return form.read(
+          form.required("jar", "name the jar, for example --jar J1"), "jar", known::jar);
     }
     return form.read(last.map(Coat::jar), "jar", known::jar);
   }
@@ -129,7 +129,8 @@ final class CoatForm {
           shownEnd,
           "this is before the start, " + known.time().shown(start.get()),
           "check both times; a coat over midnight needs yesterday or a date");
-    } else if (start.isPresent() && Duration.between(start.get(), end.get()).compareTo(LONGEST_COAT) > 0) {
+    } else if (start.isPresent()
+        && Duration.between(start.get(), end.get()).compareTo(LONGEST_COAT) > 0) {
       form.fault(shownEnd, "this is more than 12 h after the start", "check the day of both times");
     }
   }
@@ -145,7 +146,9 @@ final class CoatForm {
     double filmUm = Quantities.lengthUm(what, text);
     if (!(filmUm >= LEAST_WET_UM && filmUm <= MOST_WET_UM)) {
       throw RefusedInput.of(
-          what + " \"" + text + "\"", "a wet coat is from 5 to 1000 µm (0.2 to 39 mil)", "check the gauge");
+          what + " \"" + text + "\"",
+          "a wet coat is from 5 to 1000 µm (0.2 to 39 mil)",
+          "check the gauge");
     }
     return filmUm;
   }
@@ -154,7 +157,9 @@ final class CoatForm {
     double tempC = Quantities.temperatureC(what, text);
     if (!(tempC >= COLDEST_WOOD_C && tempC <= WARMEST_WOOD_C)) {
       throw RefusedInput.of(
-          what + " \"" + text + "\"", "wood in a shop is from -20 to 60 °C", "check the thermometer and the unit");
+          what + " \"" + text + "\"",
+          "wood in a shop is from -20 to 60 °C",
+          "check the thermometer and the unit");
     }
     return tempC;
   }

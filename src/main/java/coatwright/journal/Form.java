@@ -31,7 +31,9 @@ final class Form {
             fault(
                 "\"" + key + "\"",
                 "this form has no such entry",
-                Nearest.to(key, keys).map(near -> "did you mean " + near + "?").orElse("use " + String.join(", ", keys)));
+                Nearest.to(key, keys)
+                    .map(near -> "did you mean " + near + "?")
+                    .orElse("use " + String.join(", ", keys)));
           } else if (value.length() > LONGEST_TEXT) {
             fault(key, "this is longer than " + LONGEST_TEXT + " letters", "shorten it");
           } else if (!value.isBlank()) {

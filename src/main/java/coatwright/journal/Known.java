@@ -56,12 +56,14 @@ final class Known {
   }
 
   String finish(String what, String text) {
-    return oneOf(what, text, finishes, "a finish this shop knows", "add a finish file to the settings");
+    return oneOf(
+        what, text, finishes, "a finish this shop knows", "add a finish file to the settings");
   }
 
   Method method(String what, String text) {
     List<String> words = List.of("brush", "pad", "wipe", "spray");
-    String word = oneOf(what, text.toLowerCase(Locale.ROOT), words, "a way to lay a coat", "use one of them");
+    String word =
+        oneOf(what, text.toLowerCase(Locale.ROOT), words, "a way to lay a coat", "use one of them");
     return Method.valueOf(word.toUpperCase(Locale.ROOT));
   }
 
@@ -73,7 +75,9 @@ final class Known {
     String remedy =
         Nearest.to(text, known).map(near -> "did you mean " + near + "?").orElse(otherwise);
     throw RefusedInput.of(
-        what + " \"" + text + "\"", "this is not " + kind + " (" + String.join(", ", known) + ")", remedy);
+        what + " \"" + text + "\"",
+        "this is not " + kind + " (" + String.join(", ", known) + ")",
+        remedy);
   }
 
   String piece(String what, String text) {
@@ -129,7 +133,11 @@ final class Known {
     Instant first = openedAt(fillings.get(0), true);
     throw RefusedInput.of(
         "start \"" + time.shown(start) + "\"",
-        "the jar " + jar + " was opened on " + LocalDate.ofInstant(first, zone) + ", after this coat",
+        "the jar "
+            + jar
+            + " was opened on "
+            + LocalDate.ofInstant(first, zone)
+            + ", after this coat",
         "check the start, or enter the jar it was laid from");
   }
 

@@ -17,7 +17,9 @@ final class Nearest {
   static Optional<String> to(String typed, Collection<String> known) {
     int most = Math.max(2, typed.length() / 3);
     return known.stream()
-        .min(Comparator.comparingInt((String name) -> distance(typed, name)).thenComparing(name -> name))
+        .min(
+            Comparator.comparingInt((String name) -> distance(typed, name))
+                .thenComparing(name -> name))
         .filter(name -> distance(typed, name) <= most);
   }
 

@@ -52,7 +52,12 @@ final class NoteForm {
     Seen saw = seen.orElseThrow();
     Observation observation =
         new Observation(
-            part.orElseThrow(), coat.map(Entry::id), saw.what(), saw.grade(), saw.passed(), form.text("text"));
+            part.orElseThrow(),
+            coat.map(Entry::id),
+            saw.what(),
+            saw.grade(),
+            saw.passed(),
+            form.text("text"));
     return new Note(observation, when, form.text("who"));
   }
 
@@ -73,7 +78,9 @@ final class NoteForm {
     Optional<Entry> entry = known.journal().entry(id);
     if (entry.isEmpty() || !(entry.get().body() instanceof Coat)) {
       throw RefusedInput.of(
-          what + " \"" + id + "\"", "no coat has this number", "look it up on the piece's page, or name the part");
+          what + " \"" + id + "\"",
+          "no coat has this number",
+          "look it up on the piece's page, or name the part");
     }
     Optional<Entry> strike = known.journal().struckBy(id);
     if (strike.isPresent()) {
@@ -99,7 +106,8 @@ final class NoteForm {
     String word = sides[0].strip();
     String value = sides.length > 1 ? sides[1].strip() : "";
     return switch (word) {
-      case "clouded" -> new Seen(Observation.What.CLOUDED, OptionalInt.of(grade(text, value)), Optional.empty());
+      case "clouded" ->
+          new Seen(Observation.What.CLOUDED, OptionalInt.of(grade(text, value)), Optional.empty());
       case "cleared" -> bare(text, value, Observation.What.CLEARED);
       case "tacky" -> bare(text, value, Observation.What.TACKY);
       case "touch", "thumbnail", "powder", "smell", "print" ->

@@ -35,16 +35,20 @@ public final class Overlaps {
   }
 
   private static boolean overlap(Coat a, Coat b) {
-    boolean sameSurface = a.part().equals(b.part()) || (a.part().whole().equals(b.part().whole())
-        && (a.part().face().isEmpty() || b.part().face().isEmpty()));
+    boolean sameSurface =
+        a.part().equals(b.part())
+            || (a.part().whole().equals(b.part().whole())
+                && (a.part().face().isEmpty() || b.part().face().isEmpty()));
     if (!sameSurface) {
       return false;
     }
     Instant endA = a.end().orElse(a.start());
     Instant endB = b.end().orElse(b.start());
     boolean sameStart = a.start().equals(b.start());
-    return sameStart || (a.start().isBefore(endB) && b.start().isBefore(endA))
-        || within(a.start(), b.start(), endB) || within(b.start(), a.start(), endA);
+    return sameStart
+        || (a.start().isBefore(endB) && b.start().isBefore(endA))
+        || within(a.start(), b.start(), endB)
+        || within(b.start(), a.start(), endA);
   }
 
   private static boolean within(Instant at, Instant from, Instant to) {

@@ -20,7 +20,8 @@ public record Retarder(OptionalDouble volPct, Optional<String> drops) {
 
   private static final double MOST_PCT = 20;
   private static final Pattern DROPS =
-      Pattern.compile("([0-9]+(?:\\.[0-9]+)?)/(floz|pt|qt|gal|L|mL)(/imp)?", Pattern.CASE_INSENSITIVE);
+      Pattern.compile(
+          "([0-9]+(?:\\.[0-9]+)?)/(floz|pt|qt|gal|L|mL)(/imp)?", Pattern.CASE_INSENSITIVE);
 
   /** Reads {@code 2-butoxyethanol:3%} or {@code drops:10/qt}; anything else is refused. */
   public static Retarder parse(String what, String text) {

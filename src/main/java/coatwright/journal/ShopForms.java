@@ -44,7 +44,8 @@ public final class ShopForms implements Forms {
       List<String> rooms,
       String defaultRoom) {
     if (!rooms.contains(defaultRoom)) {
-      throw new IllegalArgumentException("the default room " + defaultRoom + " is not among " + rooms);
+      throw new IllegalArgumentException(
+          "the default room " + defaultRoom + " is not among " + rooms);
     }
     this.journal = journal;
     this.clock = clock;
@@ -81,7 +82,8 @@ public final class ShopForms implements Forms {
     return write(
         at,
         form.text("who"),
-        new Part(path.orElseThrow(), optional(areaM2), optional(thicknessMm), form.text("species")));
+        new Part(
+            path.orElseThrow(), optional(areaM2), optional(thicknessMm), form.text("species")));
   }
 
   @Override
@@ -135,8 +137,7 @@ public final class ShopForms implements Forms {
   public synchronized List<Entry> strike(Map<String, String> given) {
     Form form = new Form(given, Set.of("entry", "reason", "who"));
     Optional<String> id =
-        form.read(
-            form.required("entry", "name the entry, like e12"), "entry", this::standingEntry);
+        form.read(form.required("entry", "name the entry, like e12"), "entry", this::standingEntry);
     Optional<String> reason = form.required("reason", "say why, in a few words");
     form.refuseFaults();
     return write(
@@ -193,12 +194,18 @@ public final class ShopForms implements Forms {
   }
 
   private static double areaM2(String what, String text) {
-    return within(what, text, Quantities.areaM2(what, text), 1e-6, MOST_AREA_M2, "from 1 mm² to 200 m²");
+    return within(
+        what, text, Quantities.areaM2(what, text), 1e-6, MOST_AREA_M2, "from 1 mm² to 200 m²");
   }
 
   private static double thicknessMm(String what, String text) {
     return within(
-        what, text, Quantities.lengthMm(what, text), THINNEST_MM, THICKEST_MM, "from 0.3 to 300 mm");
+        what,
+        text,
+        Quantities.lengthMm(what, text),
+        THINNEST_MM,
+        THICKEST_MM,
+        "from 0.3 to 300 mm");
   }
 
   private static double cutGPerL(String what, String text) {

@@ -26,10 +26,12 @@ import java.util.Locale;
  * because guessing would move a coat by an hour.
  */
 public final class ShopTime {
-  private static final String FORMS = "write it like 16:20, yesterday 16:20, 2026-03-14T16:20 or -20min";
+  private static final String FORMS =
+      "write it like 16:20, yesterday 16:20, 2026-03-14T16:20 or -20min";
   private static final String DAY_FORMS = "write it like 2026-03-14, today or yesterday";
 
-  private static final DateTimeFormatter CLOCK_FACE = DateTimeFormatter.ofPattern("H:mm[:ss]", Locale.ROOT);
+  private static final DateTimeFormatter CLOCK_FACE =
+      DateTimeFormatter.ofPattern("H:mm[:ss]", Locale.ROOT);
   private static final DateTimeFormatter SHOWN =
       DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm", Locale.ROOT);
 
@@ -130,7 +132,8 @@ public final class ShopTime {
     }
     throw RefusedInput.of(
         what + " \"" + text + "\"",
-        "on %s the clock was put back, so %s came twice".formatted(local.toLocalDate(), local.toLocalTime()),
+        "on %s the clock was put back, so %s came twice"
+            .formatted(local.toLocalDate(), local.toLocalTime()),
         "write %s%s for the first or %s%s for the second"
             .formatted(SHOWN.format(local), offsets.get(0), SHOWN.format(local), offsets.get(1)));
   }

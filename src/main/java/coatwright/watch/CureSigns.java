@@ -108,7 +108,8 @@ final class CureSigns {
   private Optional<Finish> finish(Coat coat) {
     return journal
         .entry(coat.jarEntry())
-        .flatMap(e -> e.body() instanceof Jar jar ? finishes.apply(jar.finish()) : Optional.empty());
+        .flatMap(
+            e -> e.body() instanceof Jar jar ? finishes.apply(jar.finish()) : Optional.empty());
   }
 
   /** Mean over the last hours; empty when more than half of them are not known. */
@@ -167,7 +168,8 @@ final class CureSigns {
                 .formatted(
                     film.part(),
                     when,
-                    ShopTime.day(promise.atStartOfDay(settings.zone()).toInstant(), settings.zone()),
+                    ShopTime.day(
+                        promise.atStartOfDay(settings.zone()).toInstant(), settings.zone()),
                     film.room(),
                     Show.fixed(air.getAsDouble(), 1),
                     Show.fixed(film.finish().referenceTempC(), 0),

@@ -18,7 +18,8 @@ import org.jspecify.annotations.Nullable;
  * What has been said and not yet taken back. Turns the signs of each look into beginnings and ends,
  * each once.
  *
- * <p>A warning's id is its key and the second it began, so that a restart finds it again by its key.
+ * <p>A warning's id is its key and the second it began, so that a restart finds it again by its
+ * key.
  */
 final class Said {
   /** What one look changed. */
@@ -55,7 +56,8 @@ final class Said {
   }
 
   /**
-   * One look. A key that no sign names any more is over: its film is dry, its sensor was taken away.
+   * One look. A key that no sign names any more is over: its film is dry, its sensor was taken
+   * away.
    */
   Changes look(List<Sign> signs, Instant now) {
     Changes changes = new Changes(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
@@ -99,8 +101,7 @@ final class Said {
     times.merge(key, now, (was, is) -> was.isAfter(is) ? is : was);
   }
 
-  private static boolean heldFor(
-      @Nullable Instant since, Duration hold, Instant now) {
+  private static boolean heldFor(@Nullable Instant since, Duration hold, Instant now) {
     return since != null && !since.plus(hold).isAfter(now);
   }
 

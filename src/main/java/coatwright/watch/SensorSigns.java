@@ -16,8 +16,8 @@ import java.util.Optional;
 
 /**
  * Sensors that are silent, or say what cannot be. A late one is shown but not warned of; it is
- * warned of once it is stale, and the words change when it is lost. When everything on one transport
- * falls silent together the transport is named once instead of every sensor.
+ * warned of once it is stale, and the words change when it is lost. When everything on one
+ * transport falls silent together the transport is named once instead of every sensor.
  */
 final class SensorSigns {
   private static final String KIND = "sensor";
@@ -88,8 +88,7 @@ final class SensorSigns {
 
   private Sign source(SourceStatus source, Instant now) {
     boolean waiting = source.state() == SourceState.WAITING;
-    Duration holdOn =
-        waiting ? longest(source.every().multipliedBy(3), LEAST_WAIT) : Duration.ZERO;
+    Duration holdOn = waiting ? longest(source.every().multipliedBy(3), LEAST_WAIT) : Duration.ZERO;
     return new Sign(
         key(source),
         KIND,

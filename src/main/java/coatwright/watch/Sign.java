@@ -8,8 +8,8 @@ import java.util.Optional;
  *
  * @param key names the thing, the same at every look: {@code clouding/bench}, {@code sensor/wall}
  * @param kind the warning's kind
- * @param stage a word that changes only when the warning needs new words, such as {@code lost} after
- *     {@code stale}
+ * @param stage a word that changes only when the warning needs new words, such as {@code lost}
+ *     after {@code stale}
  * @param message what would be said if it began now
  * @param holdOn how long it must have been so before it is said
  * @param holdClear how long it must have been over before that is said

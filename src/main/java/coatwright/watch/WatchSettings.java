@@ -20,8 +20,8 @@ import java.time.ZoneId;
  * @param woodEndK and at which it ends, K; ours, 2 K
  * @param woodClearFor and stay there this long; ours, 10 min
  * @param woodFreshFor a wood temperature older than this says nothing; ours, 30 min
- * @param coldBeginK air below what the date assumed, K, at which slow cure begins where a promise is
- *     missed; ours, 2 K
+ * @param coldBeginK air below what the date assumed, K, at which slow cure begins where a promise
+ *     is missed; ours, 2 K
  * @param coldEndK and at which it ends; ours, 1 K
  * @param coldUnpromisedBeginK the same where no date was promised; ours, 5 K, which by the film
  *     model makes three days into four

@@ -91,7 +91,8 @@ final class WoodSigns {
         rhPct + air.rhErrorPct() <= 100 ? air.rhErrorPct() : -Math.min(air.rhErrorPct(), rhPct / 2);
     double base = MoistAir.of(air.airTempC(), rhPct).dewPointC();
     double byHumidity = MoistAir.of(air.airTempC(), rhPct + away).dewPointC() - base;
-    double byWarmth = MoistAir.of(air.airTempC() + air.temperatureErrorK(), rhPct).dewPointC() - base;
+    double byWarmth =
+        MoistAir.of(air.airTempC() + air.temperatureErrorK(), rhPct).dewPointC() - base;
     return Math.hypot(byHumidity, byWarmth);
   }
 }

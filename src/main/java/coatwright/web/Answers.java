@@ -133,7 +133,8 @@ final class Answers {
    * @param coat which coat it would be, counted from 1
    * @param form the words to post to {@code coats}
    */
-  record CoatOn(String room, String part, int coat, String jar, String method, Map<String, String> form) {}
+  record CoatOn(
+      String room, String part, int coat, String jar, String method, Map<String, String> form) {}
 
   /** A part at the bench: what it has passed and what comes next. */
   record PartView(String part, int coats, Optional<Due> passed, Optional<Due> next) {}

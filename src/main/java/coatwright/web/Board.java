@@ -154,8 +154,7 @@ final class Board {
     form.put("jar", last.jar());
     form.put("room", session.room());
     form.put("method", last.method().toString());
-    last.wetFilmUm()
-        .ifPresent(um -> form.put("wetFilm", String.format(Locale.ROOT, "%.1fum", um)));
+    last.wetFilmUm().ifPresent(um -> form.put("wetFilm", String.format(Locale.ROOT, "%.1fum", um)));
     last.who().ifPresent(who -> form.put("who", who));
     int next = rooms.journal().coats(last.part()).size() + 1;
     return new CoatOn(
@@ -170,11 +169,12 @@ final class Board {
     return predictedWet
         || rooms.journal().coats().stream()
             .anyMatch(
-                entry ->
-                    entry.body() instanceof Coat coat && coat.start().plus(WET).isAfter(at));
+                entry -> entry.body() instanceof Coat coat && coat.start().plus(WET).isAfter(at));
   }
 
-  /** The session's piece, part by part; with no session, the parts with something coming soonest. */
+  /**
+   * The session's piece, part by part; with no session, the parts with something coming soonest.
+   */
   private List<PartView> atTheBench(
       List<SessionOutlook> all, String room, List<Due> due, Instant at) {
     Optional<String> piece =
@@ -197,8 +197,7 @@ final class Board {
 
   private PartView standing(String part, List<Due> milestones, Instant at) {
     Comparator<Due> byTime = Comparator.comparing(one -> one.p50().orElse(Instant.MAX));
-    Optional<Due> passed =
-        milestones.stream().filter(one -> passed(one, at)).max(byTime);
+    Optional<Due> passed = milestones.stream().filter(one -> passed(one, at)).max(byTime);
     Optional<Due> next = milestones.stream().filter(one -> !passed(one, at)).min(byTime);
     return new PartView(part, rooms.journal().coats(PartPath.parse(part)).size(), passed, next);
   }

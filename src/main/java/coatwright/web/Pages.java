@@ -97,15 +97,15 @@ final class Pages {
   /** A plain page for a path nobody knows. */
   static byte[] notFoundPage() {
     return """
-        <!doctype html>
-        <html lang="en">
-        <meta charset="utf-8">
-        <meta name="viewport" content="width=device-width, initial-scale=1">
-        <title>No such page</title>
-        <link rel="stylesheet" href="/css/base.css">
-        <main class="lost"><h1>No such page</h1><p><a href="/">Back to Now</a></p></main>
-        </html>
-        """
+    <!doctype html>
+    <html lang="en">
+    <meta charset="utf-8">
+    <meta name="viewport" content="width=device-width, initial-scale=1">
+    <title>No such page</title>
+    <link rel="stylesheet" href="/css/base.css">
+    <main class="lost"><h1>No such page</h1><p><a href="/">Back to Now</a></p></main>
+    </html>
+    """
         .getBytes(StandardCharsets.UTF_8);
   }
 }

@@ -12,6 +12,7 @@ import coatwright.journal.Piece;
 import coatwright.outlook.Due;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.RefusedInput;
+import coatwright.watch.Warning;
 import coatwright.web.Answers.CoatView;
 import coatwright.web.Answers.GapView;
 import coatwright.web.Answers.JarView;
@@ -22,7 +23,6 @@ import coatwright.web.Answers.PieceView;
 import coatwright.web.Answers.Point;
 import coatwright.web.Answers.Readings;
 import coatwright.web.Answers.WoodAt;
-import coatwright.watch.Warning;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import java.time.DateTimeException;
@@ -70,8 +70,7 @@ final class Reads {
     routes.get(api + "/due", ctx -> answer(ctx, Map.of("due", due(given(ctx, "piece")))));
     routes.get(api + "/why/<coat>", ctx -> answer(ctx, why(ctx.pathParam("coat"))));
     routes.get(api + "/warnings", ctx -> answer(ctx, Map.of("warnings", warnings(ctx))));
-    routes.get(
-        api + "/sources", ctx -> answer(ctx, Map.of("sources", rooms.sources().get())));
+    routes.get(api + "/sources", ctx -> answer(ctx, Map.of("sources", rooms.sources().get())));
   }
 
   private void answer(Context ctx, Object record) {
@@ -201,8 +200,7 @@ final class Reads {
         .map(
             piece ->
                 PieceView.of(
-                    piece,
-                    rooms.journal().parts(piece.name()).stream().map(this::brief).toList()))
+                    piece, rooms.journal().parts(piece.name()).stream().map(this::brief).toList()))
         .toList();
   }
 
@@ -274,9 +272,7 @@ final class Reads {
         .entry(id)
         .flatMap(this::coatView)
         .orElseThrow(
-            () ->
-                Unknown.of(
-                    "coat", id, rooms.journal().coats().stream().map(Entry::id).toList()));
+            () -> Unknown.of("coat", id, rooms.journal().coats().stream().map(Entry::id).toList()));
   }
 
   private List<Due> due(Optional<String> piece) {

@@ -35,7 +35,9 @@ final class SentOnce {
               400,
               "bad-key",
               "Idempotency-Key cannot be used",
-              "an Idempotency-Key is 1 to " + LONGEST_KEY + " characters; send a fresh random one"));
+              "an Idempotency-Key is 1 to "
+                  + LONGEST_KEY
+                  + " characters; send a fresh random one"));
     }
     Sent before = answers.get(key.get());
     if (before != null) {

@@ -78,7 +78,8 @@ final class Vitals {
 
   private String figures() {
     Sheet sheet = new Sheet();
-    sheet.head("coatwright_readings_total", "counter", "Inputs of a source, by what became of them.");
+    sheet.head(
+        "coatwright_readings_total", "counter", "Inputs of a source, by what became of them.");
     List<SourceStatus> sources = rooms.sources().get();
     for (SourceStatus source : sources) {
       String name = "source=\"" + escaped(source.source()) + "\"";
@@ -125,15 +126,13 @@ final class Vitals {
         air ->
             air.air()
                 .ifPresent(
-                    now ->
-                        sheet.row("coatwright_air_humidity_percent", label(air), now.rhPct())));
+                    now -> sheet.row("coatwright_air_humidity_percent", label(air), now.rhPct())));
     sheet.head("coatwright_dew_point_celsius", "gauge", "Dew point of a room's air.");
     airs.forEach(
         air ->
             air.air()
                 .ifPresent(
-                    now ->
-                        sheet.row("coatwright_dew_point_celsius", label(air), now.dewPointC())));
+                    now -> sheet.row("coatwright_dew_point_celsius", label(air), now.dewPointC())));
   }
 
   private static String label(RoomAir air) {

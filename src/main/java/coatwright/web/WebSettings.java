@@ -40,8 +40,7 @@ public record WebSettings(String host, int port, Set<String> hostNames, Duration
           Fault.of(
               "web.port " + port, "a port is 0 to 65535", "write one such as 8410; 0 takes any"));
     }
-    if (heartbeat.compareTo(SHORTEST_HEARTBEAT) < 0
-        || heartbeat.compareTo(LONGEST_HEARTBEAT) > 0) {
+    if (heartbeat.compareTo(SHORTEST_HEARTBEAT) < 0 || heartbeat.compareTo(LONGEST_HEARTBEAT) > 0) {
       faults.add(
           Fault.of(
               "web.heartbeat " + heartbeat.toMillis() + " ms",

@@ -8,8 +8,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * Printed values of ASHRAE Handbook Fundamentals 2017, chapter 1. Its Table 2 is for real gases, so the
- * ideal-gas relations used here may differ by up to 1 %.
+ * Printed values of ASHRAE Handbook Fundamentals 2017, chapter 1. Its Table 2 is for real gases, so
+ * the ideal-gas relations used here may differ by up to 1 %.
  */
 class AshraeExamplesTest {
   private static final double SEA = MoistAir.SEA_LEVEL_PA;
@@ -18,7 +18,8 @@ class AshraeExamplesTest {
   @ParameterizedTest(name = "{0} °C: {1} g/kg")
   @CsvSource({"5, 5.425, 0.027", "25, 20.173, 0.101", "50, 86.863, 0.87"})
   void saturatedHumidityRatioFollowsTableTwo(double tempC, double printed, double tolerance) {
-    assertThat(1000 * MoistAir.of(tempC, 100).humidityRatio()).isCloseTo(printed, within(tolerance));
+    assertThat(1000 * MoistAir.of(tempC, 100).humidityRatio())
+        .isCloseTo(printed, within(tolerance));
   }
 
   /** Table 2, humidity ratio at saturation over ice, so entered by the frost point. */

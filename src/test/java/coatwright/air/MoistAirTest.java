@@ -120,8 +120,7 @@ class MoistAirTest {
     wetBulbAndItsInverseAgree(airTempC, rhPct, pressurePa);
   }
 
-  private static void wetBulbAndItsInverseAgree(
-      double airTempC, double rhPct, double pressurePa) {
+  private static void wetBulbAndItsInverseAgree(double airTempC, double rhPct, double pressurePa) {
     MoistAir air = new MoistAir(airTempC, rhPct, pressurePa);
     assertThat(MoistAir.ofWetBulb(airTempC, air.wetBulbC(), pressurePa).rhPct())
         .isCloseTo(rhPct, within(1e-6));
@@ -147,6 +146,7 @@ class MoistAirTest {
       @ForAll @DoubleRange(min = 40, max = 100) double rhPct) {
     MoistAir air = MoistAir.of(airTempC, rhPct);
     double coldestC = air.frostPointC().orElse(air.dewPointC());
-    assertThat(air.wetBulbC()).isBetween(Math.min(coldestC, air.dewPointC()) - 1e-9, airTempC + 1e-9);
+    assertThat(air.wetBulbC())
+        .isBetween(Math.min(coldestC, air.dewPointC()) - 1e-9, airTempC + 1e-9);
   }
 }

@@ -12,10 +12,10 @@ import org.junit.jupiter.api.Test;
 /**
  * Moist air against tables printed or computed by others.
  *
- * <p>psychrolib, after ASHRAE, means relative humidity <em>over ice</em> in air at or below 0.01 °C and
- * calls the frost point a dew point there; this room means liquid water throughout. So states at or below
- * freezing are entered by their vapour pressure, on which both agree, and a "dew point" of theirs below
- * freezing is compared with our frost point. Nothing else differs.
+ * <p>psychrolib, after ASHRAE, means relative humidity <em>over ice</em> in air at or below 0.01 °C
+ * and calls the frost point a dew point there; this room means liquid water throughout. So states
+ * at or below freezing are entered by their vapour pressure, on which both agree, and a "dew point"
+ * of theirs below freezing is compared with our frost point. Nothing else differs.
  */
 class PsychrometricTablesTest {
   private static final String GRID = "moist_air/psychrolib_grid.csv";
@@ -54,8 +54,8 @@ class PsychrometricTablesTest {
   }
 
   /**
-   * In a narrow band the ice wick and the liquid wick both have a solution and psychrolib's search ends on
-   * either; there ours must be the liquid one, and theirs must give back the same air.
+   * In a narrow band the ice wick and the liquid wick both have a solution and psychrolib's search
+   * ends on either; there ours must be the liquid one, and theirs must give back the same air.
    */
   @Test
   void wetBulbAgreesWithPsychrolibWithinItsOwnStopOfAMillikelvin() {
@@ -78,22 +78,19 @@ class PsychrometricTablesTest {
 
   @Test
   void humidityRatioAgreesWithPsychrolibWithinATenthOfAMilligramPerKilogram() {
-    Deviation deviation =
-        overGrid("g/kg", "hum_ratio_g_per_kg", air -> 1000 * air.humidityRatio());
+    Deviation deviation = overGrid("g/kg", "hum_ratio_g_per_kg", air -> 1000 * air.humidityRatio());
     assertThat(deviation.largest()).as("%s", deviation).isLessThan(1e-4);
   }
 
   @Test
   void enthalpyAgreesWithPsychrolibWithinAJoulePerKilogram() {
-    Deviation deviation =
-        overGrid("kJ/kg", "enthalpy_kJ_per_kg_dry_air", MoistAir::enthalpyKjKg);
+    Deviation deviation = overGrid("kJ/kg", "enthalpy_kJ_per_kg_dry_air", MoistAir::enthalpyKjKg);
     assertThat(deviation.largest()).as("%s", deviation).isLessThan(0.001);
   }
 
   @Test
   void absoluteHumidityAgreesWithPsychrolibWithinAMilligramPerCubicMetre() {
-    Deviation deviation =
-        overGrid("g/m3", "abs_humidity_g_per_m3", MoistAir::absoluteHumidityGm3);
+    Deviation deviation = overGrid("g/m3", "abs_humidity_g_per_m3", MoistAir::absoluteHumidityGm3);
     assertThat(deviation.largest()).as("%s", deviation).isLessThan(0.001);
   }
 
@@ -121,7 +118,9 @@ class PsychrometricTablesTest {
     assertThat(deviation.largest()).as("%s", deviation).isLessThan(0.01);
   }
 
-  /** The reverse way: dry bulb and dew point (a frost point below zero) to humidity and wet bulb. */
+  /**
+   * The reverse way: dry bulb and dew point (a frost point below zero) to humidity and wet bulb.
+   */
   @Test
   void airKnownByItsDewPointAgreesWithPsychrolib() {
     Deviation humidity = new Deviation("%");
@@ -152,8 +151,7 @@ class PsychrometricTablesTest {
     Deviation dewPoint = new Deviation("K");
     for (Row row : ReferenceTable.read("moist_air/psychrolib_from_wetbulb.csv")) {
       MoistAir air =
-          MoistAir.ofWetBulb(
-              row.number("t_dry_C"), row.number("t_wet_C"), row.number("p_atm_Pa"));
+          MoistAir.ofWetBulb(row.number("t_dry_C"), row.number("t_wet_C"), row.number("p_atm_Pa"));
       humidity.add(air.rhPct(), row.number("rh_pct"), row.cells());
       dewPoint.add(dewOrFrostPointC(air), row.number("t_dew_C"), row.cells());
     }
@@ -162,7 +160,9 @@ class PsychrometricTablesTest {
     assertThat(humidity.count()).isEqualTo(76);
   }
 
-  /** Dew point by IAPWS-IF97 forward and backward equations, wholly independent of Hyland-Wexler. */
+  /**
+   * Dew point by IAPWS-IF97 forward and backward equations, wholly independent of Hyland-Wexler.
+   */
   @Test
   void dewPointAgreesWithIapwsIf97WithinThreeMillikelvin() {
     Deviation deviation = new Deviation("K");

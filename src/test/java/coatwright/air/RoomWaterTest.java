@@ -11,7 +11,9 @@ import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 
 class RoomWaterTest {
-  /** Saturated vapour at 20 °C is 17.3 g/m³ (1 / 57.76 m³/kg, steam tables), so 20 % of 28 m³ of it. */
+  /**
+   * Saturated vapour at 20 °C is 17.3 g/m³ (1 / 57.76 m³/kg, steam tables), so 20 % of 28 m³ of it.
+   */
   @Test
   void aSmallRoomHoldsATenthOfALitreBetween70And50Percent() {
     double waterKg = RoomWater.waterToRemoveKg(28, MoistAir.of(20, 70), 50);

@@ -24,7 +24,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 class SaturationPressureTest {
   private static final String FORMULAS = "moist_air/saturation_pressure_formulas.csv";
 
-  /** ASHRAE Handbook Fundamentals 2017, chapter 1, Table 3; 300 ppm is the handbook's own accuracy. */
+  /**
+   * ASHRAE Handbook Fundamentals 2017, chapter 1, Table 3; 300 ppm is the handbook's own accuracy.
+   */
   @ParameterizedTest(name = "{0} °C: {1} Pa")
   @CsvSource({"5, 872.6", "25, 3169.7", "50, 12351.3", "100, 101418"})
   void followsThePrintedAshraeTableOverWaterWithin300Ppm(double tempC, double printedPa) {
@@ -38,7 +40,9 @@ class SaturationPressureTest {
     assertThat(overIcePa(tempC)).isCloseTo(printedPa, within(tolerancePa));
   }
 
-  /** psychrolib 1.1.1, the same published equations typed by others; it switches to ice at 0.01 °C. */
+  /**
+   * psychrolib 1.1.1, the same published equations typed by others; it switches to ice at 0.01 °C.
+   */
   @Test
   void agreesWithPsychrolibOverWaterAndOverIceWithinOnePpm() {
     Deviation deviation = new Deviation("ppm");
@@ -66,7 +70,9 @@ class SaturationPressureTest {
     assertThat(deviation.largest()).as("%s", deviation).isLessThan(330);
   }
 
-  /** Equation 6 carried below its printed range must be the supercooled branch typed by others too. */
+  /**
+   * Equation 6 carried below its printed range must be the supercooled branch typed by others too.
+   */
   @Test
   void continuesEquationSixBelowFreezingAsAnIndependentCodeDoesWithinFivePpm() {
     Deviation deviation =
@@ -104,12 +110,14 @@ class SaturationPressureTest {
   }
 
   @Property
-  void dewPointUndoesSaturationOverWater(@ForAll @Scale(6) @DoubleRange(min = -90, max = 100) double tempC) {
+  void dewPointUndoesSaturationOverWater(
+      @ForAll @Scale(6) @DoubleRange(min = -90, max = 100) double tempC) {
     assertThat(dewPointC(overWaterPa(tempC))).isCloseTo(tempC, within(1e-9));
   }
 
   @Property
-  void frostPointUndoesSaturationOverIce(@ForAll @Scale(6) @DoubleRange(min = -99, max = -0.001) double tempC) {
+  void frostPointUndoesSaturationOverIce(
+      @ForAll @Scale(6) @DoubleRange(min = -99, max = -0.001) double tempC) {
     assertThat(frostPointC(overIcePa(tempC))).isCloseTo(tempC, within(1e-9));
   }
 

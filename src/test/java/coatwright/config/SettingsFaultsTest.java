@@ -34,8 +34,10 @@ class SettingsFaultsTest {
     assertThat(told)
         .startsWith("coatwright.yaml, 7 faults:")
         .contains("line 3: shop.altitude \"50\": an altitude needs its unit; write it like 50m")
-        .contains("line 4: shop.units \"metrical\": it is one of us, metric, imperial; write metric")
-        .contains("line 5: shop.zone \"Europe/Lisbo\": no such time zone; did you mean Europe/Lisbon?")
+        .contains(
+            "line 4: shop.units \"metrical\": it is one of us, metric, imperial; write metric")
+        .contains(
+            "line 5: shop.zone \"Europe/Lisbo\": no such time zone; did you mean Europe/Lisbon?")
         .contains("line 9: rooms[2].name: missing")
         .contains("line 9: rooms[2].volume \"28\": a volume needs its unit")
         .contains("line 11: web.port \"84100\": a number from 1 to 65535 is expected")
@@ -45,7 +47,8 @@ class SettingsFaultsTest {
   @Test
   void namesTheNearestKeyForAMistypedOne() throws IOException {
     assertThat(refusalOf("rooms:\n  - name: bench\nweb:\n  prot: 8410\n"))
-        .isEqualTo("coatwright.yaml, 1 fault:\n  line 4: web.prot: no such key; did you mean port?");
+        .isEqualTo(
+            "coatwright.yaml, 1 fault:\n  line 4: web.prot: no such key; did you mean port?");
   }
 
   @Test

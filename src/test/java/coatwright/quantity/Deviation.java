@@ -2,7 +2,9 @@ package coatwright.quantity;
 
 import java.util.Locale;
 
-/** The largest disagreement met in a comparison, and where; it goes into the assertion's message. */
+/**
+ * The largest disagreement met in a comparison, and where; it goes into the assertion's message.
+ */
 public final class Deviation {
   private final String unit;
   private double largest;

@@ -15,7 +15,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Conversion factors of NIST Special Publication 811 (2008), Appendix B, unless another is named. */
+/**
+ * Conversion factors of NIST Special Publication 811 (2008), Appendix B, unless another is named.
+ */
 class QuantitiesTest {
   private static final List<BiFunction<String, String, Object>> EVERY_READER =
       List.of(
@@ -37,8 +39,15 @@ class QuantitiesTest {
 
   @ParameterizedTest
   @CsvSource({
-    "27C, 27", "27 °C, 27", "27c, 27", "27degC, 27", "80F, 26.666667", "-40°F, -40", "300K, 26.85",
-    "32F, 0", "2.7e1C, 27"
+    "27C, 27",
+    "27 °C, 27",
+    "27c, 27",
+    "27degC, 27",
+    "80F, 26.666667",
+    "-40°F, -40",
+    "300K, 26.85",
+    "32F, 0",
+    "2.7e1C, 27"
   })
   void readsTemperatures(String text, double tempC) {
     assertThat(Quantities.temperatureC("air temperature", text)).isCloseTo(tempC, within(1e-6));
@@ -58,7 +67,13 @@ class QuantitiesTest {
 
   /** 1 lb/US gal is 119.8264 g/L, 1 lb/imp gal is 99.77637 g/L. */
   @ParameterizedTest
-  @CsvSource({"1lb, 119.8264", "2 lb, 239.6529", "1lb/imp, 99.77637", "240g/L, 240", "0.24kg/L, 240"})
+  @CsvSource({
+    "1lb, 119.8264",
+    "2 lb, 239.6529",
+    "1lb/imp, 99.77637",
+    "240g/L, 240",
+    "0.24kg/L, 240"
+  })
   void readsCuts(String text, double cutGPerL) {
     assertThat(Quantities.cutGPerL("cut", text)).isCloseTo(cutGPerL, within(5e-5));
   }
@@ -83,9 +98,17 @@ class QuantitiesTest {
 
   @ParameterizedTest
   @CsvSource({
-    "8floz, 236.5882365", "8 fl oz, 236.5882365", "1floz/imp, 28.4130625", "1qt, 946.352946",
-    "1qt/imp, 1136.5225", "1gal, 3785.411784", "1gal/imp, 4546.09", "240mL, 240", "1.5L, 1500",
-    "28m3, 28000000", "28m³, 28000000"
+    "8floz, 236.5882365",
+    "8 fl oz, 236.5882365",
+    "1floz/imp, 28.4130625",
+    "1qt, 946.352946",
+    "1qt/imp, 1136.5225",
+    "1gal, 3785.411784",
+    "1gal/imp, 4546.09",
+    "240mL, 240",
+    "1.5L, 1500",
+    "28m3, 28000000",
+    "28m³, 28000000"
   })
   void readsVolumes(String text, double volumeMl) {
     assertThat(Quantities.volumeMl("spirit", text)).isCloseTo(volumeMl, within(1e-6));
@@ -107,8 +130,14 @@ class QuantitiesTest {
 
   @ParameterizedTest
   @CsvSource({
-    "20min, PT20M", "90s, PT1M30S", "1h30min, PT1H30M", "1 h 30 min, PT1H30M", "2d, PT48H",
-    "1.5h, PT1H30M", "2 weeks, PT336H", "0.5s, PT0.5S"
+    "20min, PT20M",
+    "90s, PT1M30S",
+    "1h30min, PT1H30M",
+    "1 h 30 min, PT1H30M",
+    "2d, PT48H",
+    "1.5h, PT1H30M",
+    "2 weeks, PT336H",
+    "0.5s, PT0.5S"
   })
   void readsLengthsOfTime(String text, Duration time) {
     assertThat(Quantities.duration("rest", text)).isEqualTo(time);
@@ -116,7 +145,19 @@ class QuantitiesTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"20", "20m", "min", "1h1h", "30min1h", "-5min", "1e300d", "101 years", "1h30", "", "2000w9999999d"})
+      strings = {
+        "20",
+        "20m",
+        "min",
+        "1h1h",
+        "30min1h",
+        "-5min",
+        "1e300d",
+        "101 years",
+        "1h30",
+        "",
+        "2000w9999999d"
+      })
   void refusesLengthsOfTimeThatCouldBeReadTwoWays(String text) {
     assertThatThrownBy(() -> Quantities.duration("rest", text)).isInstanceOf(RefusedInput.class);
   }
@@ -135,7 +176,8 @@ class QuantitiesTest {
   @Test
   void everyReaderRefusesWhatIsNoNumber() {
     for (BiFunction<String, String, Object> reader : EVERY_READER) {
-      for (String text : List.of("", "C", "warm", "NaN", "NaN%", "0x10mm", "--3C", "1e999g", "27furlong")) {
+      for (String text :
+          List.of("", "C", "warm", "NaN", "NaN%", "0x10mm", "--3C", "1e999g", "27furlong")) {
         assertThatThrownBy(() -> reader.apply("value", text)).isInstanceOf(RefusedInput.class);
       }
     }

@@ -11,7 +11,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** A table of published or independently computed values from the test resources, with its header. */
+/**
+ * A table of published or independently computed values from the test resources, with its header.
+ */
 public final class ReferenceTable {
   /** One row, asked by column name. */
   public record Row(Map<String, String> cells) {
@@ -65,7 +67,8 @@ public final class ReferenceTable {
     List<String> cells = new ArrayList<>();
     StringBuilder cell = new StringBuilder();
     boolean quoted = false;
-    for (char c : line.toCharArray()) {
+    for (int i = 0; i < line.length(); i++) {
+      char c = line.charAt(i);
       if (c == '"') {
         quoted = !quoted;
       } else if (c == ',' && !quoted) {

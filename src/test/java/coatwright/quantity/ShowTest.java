@@ -65,8 +65,14 @@ class ShowTest {
 
   @ParameterizedTest
   @CsvSource({
-    "PT45S, 45 s", "PT7M, 7 min", "PT89M, 89 min", "PT5H30M, 5.5 h", "PT91H12M, 3.8 d",
-    "PT552H, 23 d", "PT-7M, -7 min", "PT0S, 0 s"
+    "PT45S, 45 s",
+    "PT7M, 7 min",
+    "PT89M, 89 min",
+    "PT5H30M, 5.5 h",
+    "PT91H12M, 3.8 d",
+    "PT552H, 23 d",
+    "PT-7M, -7 min",
+    "PT0S, 0 s"
   })
   void showsLengthsOfTimeInOneNumberAndOneWord(Duration time, String shown) {
     assertThat(Show.duration(time)).isEqualTo(shown);

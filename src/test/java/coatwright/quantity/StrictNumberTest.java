@@ -12,7 +12,15 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class StrictNumberTest {
   @ParameterizedTest
-  @CsvSource({"21.5, 21.5", "-4, -4", "+7, 7", ".5, 0.5", "21., 21", "2.15e1, 21.5", "1E-03, 0.001"})
+  @CsvSource({
+    "21.5, 21.5",
+    "-4, -4",
+    "+7, 7",
+    ".5, 0.5",
+    "21., 21",
+    "2.15e1, 21.5",
+    "1E-03, 0.001"
+  })
   void readsPlainNumbers(String text, double value) {
     assertThat(StrictNumber.parse(text, '.')).hasValue(value);
   }
@@ -20,8 +28,10 @@ class StrictNumberTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "", " ", "21.5f", "21.5d", "0x1.5p4", "NaN", "Infinity", "1,000", "21,5", "1e", "1e1234", "--1",
-        "+-1", ".", "-", "e5", "1.2.3", " 21.5", "21.5 ", "21.5\u0000", "２１", "٢١", "1e999", "1_000",
+        "", " ", "21.5f", "21.5d", "0x1.5p4", "NaN", "Infinity", "1,000", "21,5", "1e", "1e1234",
+            "--1",
+        "+-1", ".", "-", "e5", "1.2.3", " 21.5", "21.5 ", "21.5\u0000", "２１", "٢١", "1e999",
+            "1_000",
         "unavailable", "21.5C"
       })
   void refusesWhatIsNotWhollyANumber(String text) {

@@ -20,7 +20,9 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 
-/** A small climate on the heap: the newest reading of a room is its air; older than 10 min is none. */
+/**
+ * A small climate on the heap: the newest reading of a room is its air; older than 10 min is none.
+ */
 final class InMemoryClimate implements Climate {
   private static final Duration BELIEVED = Duration.ofMinutes(10);
   private static final Duration LONGEST_STEP = Duration.ofMinutes(20);
@@ -53,8 +55,7 @@ final class InMemoryClimate implements Climate {
       reading
           .surfaceTemperatureC()
           .ifPresent(
-              tempC ->
-                  wood.get(room).put(reading.at(), new WoodPoint(reading.at(), tempC, 0.3)));
+              tempC -> wood.get(room).put(reading.at(), new WoodPoint(reading.at(), tempC, 0.3)));
       if (reading.temperatureC().isPresent() && reading.rhPct().isPresent()) {
         double tempC = reading.temperatureC().getAsDouble();
         double rhPct = reading.rhPct().getAsDouble();
@@ -66,8 +67,7 @@ final class InMemoryClimate implements Climate {
 
   private static AirPoint point(Instant at, double tempC, double rhPct) {
     MoistAir moist = MoistAir.of(tempC, rhPct);
-    return new AirPoint(
-        at, tempC, rhPct, moist.dewPointC(), moist.vapourPressurePa(), 0.2, 2.0);
+    return new AirPoint(at, tempC, rhPct, moist.dewPointC(), moist.vapourPressurePa(), 0.2, 2.0);
   }
 
   @Override
@@ -91,8 +91,7 @@ final class InMemoryClimate implements Climate {
 
   @Override
   public synchronized AirSeries series(String room, Instant from, Instant to) {
-    List<AirPoint> points =
-        new ArrayList<>(air.get(room).subMap(from, true, to, false).values());
+    List<AirPoint> points = new ArrayList<>(air.get(room).subMap(from, true, to, false).values());
     List<Gap> gaps = new ArrayList<>();
     for (int i = 1; i < points.size(); i++) {
       Instant before = points.get(i - 1).at();

@@ -125,9 +125,7 @@ final class InMemoryJournal implements Journal, Forms {
 
   private List<Entry> write(Map<String, String> form, Instant at, EntryBody body) {
     return write(
-        List.of(
-            new Ledger.Line(
-                at, clock.instant(), Optional.ofNullable(form.get("who")), body)));
+        List.of(new Ledger.Line(at, clock.instant(), Optional.ofNullable(form.get("who")), body)));
   }
 
   private static void need(Map<String, String> form, String... keys) {
@@ -148,8 +146,7 @@ final class InMemoryJournal implements Journal, Forms {
     return write(
         form,
         clock.instant(),
-        new Piece(
-            form.get("name"), Optional.ofNullable(form.get("room")), Optional.empty()));
+        new Piece(form.get("name"), Optional.ofNullable(form.get("room")), Optional.empty()));
   }
 
   @Override

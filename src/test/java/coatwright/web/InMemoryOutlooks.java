@@ -81,7 +81,8 @@ final class InMemoryOutlooks implements Outlooks {
         "brush",
         line(outlook),
         outlook.summary() == Outlook.Summary.HOLD_OFF
-            ? Optional.of(now.plus(Duration.ofMinutes(140)).truncatedTo(java.time.temporal.ChronoUnit.HOURS))
+            ? Optional.of(
+                now.plus(Duration.ofMinutes(140)).truncatedTo(java.time.temporal.ChronoUnit.HOURS))
             : Optional.empty(),
         air.age()
             .map(age -> OptionalDouble.of(age.toMillis() / 1000.0))
@@ -156,8 +157,7 @@ final class InMemoryOutlooks implements Outlooks {
                 Optional.of(
                     new Outlook.Range(
                         OptionalDouble.of(2.4), OptionalDouble.of(4.1), OptionalDouble.of(7.6))))),
-        Optional.of(
-            new Outlook.OpenTime(Outlook.OpenTimeLevel.COMFORTABLE, 4.2, 3.4, 5.3)),
+        Optional.of(new Outlook.OpenTime(Outlook.OpenTimeLevel.COMFORTABLE, 4.2, 3.4, 5.3)),
         List.of(),
         OptionalDouble.of(14),
         List.of(
@@ -178,9 +178,7 @@ final class InMemoryOutlooks implements Outlooks {
   @Override
   public List<Due> due(Optional<String> piece) {
     return due.stream()
-        .filter(
-            one ->
-                piece.isEmpty() || PartPath.parse(one.part()).piece().equals(piece.get()))
+        .filter(one -> piece.isEmpty() || PartPath.parse(one.part()).piece().equals(piece.get()))
         .toList();
   }
 

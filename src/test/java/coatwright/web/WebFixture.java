@@ -125,8 +125,7 @@ final class WebFixture implements AutoCloseable {
       boolean silent = minute > 9 * 60 + 20 && minute < 11 * 60;
       if (!silent) {
         double airC = 19.2 + 2.6 * day;
-        reading(
-            FINISHING, at, airC, 56 - 9 * day, OptionalDouble.of(18.3 + 1.7 * day));
+        reading(FINISHING, at, airC, 56 - 9 * day, OptionalDouble.of(18.3 + 1.7 * day));
         reading(BENCH, at, 18.1 + 3.4 * day, 61 - 8 * day, OptionalDouble.empty());
       }
     }
@@ -138,7 +137,8 @@ final class WebFixture implements AutoCloseable {
     journal.piece(Map.of("name", "stools", "room", BENCH));
     journal.part(Map.of("part", "stools/first", "species", "ash"));
     clock.moveTo(now.minus(Duration.ofHours(26)));
-    journal.coat(Map.of("part", "wall cabinet/carcase,stools/first", "jar", "pale-2", "room", BENCH));
+    journal.coat(
+        Map.of("part", "wall cabinet/carcase,stools/first", "jar", "pale-2", "room", BENCH));
     clock.moveTo(now.minus(Duration.ofMinutes(75)));
     journal.coat(Map.of("part", "wall cabinet/left door,wall cabinet/right door", "jar", "pale-2"));
     clock.moveTo(now);
@@ -261,8 +261,7 @@ final class WebFixture implements AutoCloseable {
         Why.AirAtFault.YES,
         air,
         List.of(),
-        Optional.of(
-            new Why.Saw("fixture", "1", "likely", 18.9, 13.4, 11.0, 15.7, 0.5, 1900)),
+        Optional.of(new Why.Saw("fixture", "1", "likely", 18.9, 13.4, 11.0, 15.7, 0.5, 1900)),
         List.of(
             new Why.Counterfactual("wood 5 K warmer", "16.2 °C", "21.2 °C", "possible", 15.9, 14.9),
             new Why.Counterfactual("air dried", "84 %", "55 %", "none expected", 11.9, 15.8)),

@@ -45,13 +45,12 @@ class BoardLagTest {
   }
 
   /**
-   * Incropera et al., 7th ed., equations 5.43 and 5.44: first term of the series at the face, C₁ = 4 sin
-   * ζ / (2 ζ + sin 2 ζ), good from a Fourier number of 0.2 on.
+   * Incropera et al., 7th ed., equations 5.43 and 5.44: first term of the series at the face, C₁ =
+   * 4 sin ζ / (2 ζ + sin 2 ζ), good from a Fourier number of 0.2 on.
    */
   @ParameterizedTest(name = "{0} mm, {1}")
   @CsvSource({"20, BOTH", "20, ONE", "60, BOTH", "100, ONE"})
-  void faceFollowsTheOneTermSlabSolutionWithinAHundredthOfAKelvin(
-      double thicknessMm, Faces faces) {
+  void faceFollowsTheOneTermSlabSolutionWithinAHundredthOfAKelvin(double thicknessMm, Faces faces) {
     Board board = cherry(thicknessMm, faces);
     double zeta = BoardLag.firstRoot(board.biot());
     double first = 4 * Math.sin(zeta) / (2 * zeta + Math.sin(2 * zeta));
@@ -89,9 +88,9 @@ class BoardLagTest {
   }
 
   /**
-   * Half-space with surface resistance, Carslaw and Jaeger, 2nd ed., section 2.7: the face at time t has
-   * gone 1 - exp(x²) erfc(x) of the way, x = h √(α t) / k. A thick slab is one until heat reaches its
-   * back.
+   * Half-space with surface resistance, Carslaw and Jaeger, 2nd ed., section 2.7: the face at time
+   * t has gone 1 - exp(x²) erfc(x) of the way, x = h √(α t) / k. A thick slab is one until heat
+   * reaches its back.
    */
   @Test
   void thickSlabBeginsAsAHalfSpaceWithinTwoHundredthsOfAKelvin() {
@@ -120,7 +119,9 @@ class BoardLagTest {
     return 2 / Math.sqrt(Math.PI) * sum * step / 3;
   }
 
-  /** A steady ramp: the face lags by rate × heat stored under a square metre ÷ surface coefficient. */
+  /**
+   * A steady ramp: the face lags by rate × heat stored under a square metre ÷ surface coefficient.
+   */
   @Test
   void steadyRampIsLaggedByTheHeatStoredUnderTheFaceWithinAThousandthOfAKelvin() {
     Board board = cherry(25, Faces.BOTH);

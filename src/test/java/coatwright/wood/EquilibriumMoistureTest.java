@@ -23,8 +23,8 @@ class EquilibriumMoistureTest {
   }
 
   /**
-   * Wood Handbook FPL-GTR-190, Table 4-2. One cell is left out as a misprint (110 °F, 20 %), and those
-   * written down from memory (95 % and the end of the 90 % row) may not fail a build.
+   * Wood Handbook FPL-GTR-190, Table 4-2. One cell is left out as a misprint (110 °F, 20 %), and
+   * those written down from memory (95 % and the end of the 90 % row) may not fail a build.
    */
   @Test
   void followsEveryPrintedCellOfTheWoodHandbookTableWithinSixHundredthsOfAPoint() {

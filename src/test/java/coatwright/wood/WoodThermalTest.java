@@ -54,8 +54,10 @@ class WoodThermalTest {
   @Test
   void refusesWoodTheHandbookDoesNotKnow() {
     assertThatThrownBy(() -> WoodThermal.conductivityWPerMK(0.2, 8)).isInstanceOf(OutOfRange.class);
-    assertThatThrownBy(() -> WoodThermal.conductivityWPerMK(0.5, 30)).isInstanceOf(OutOfRange.class);
-    assertThatThrownBy(() -> WoodThermal.heatCapacityJPerKgK(20, -1)).isInstanceOf(OutOfRange.class);
+    assertThatThrownBy(() -> WoodThermal.conductivityWPerMK(0.5, 30))
+        .isInstanceOf(OutOfRange.class);
+    assertThatThrownBy(() -> WoodThermal.heatCapacityJPerKgK(20, -1))
+        .isInstanceOf(OutOfRange.class);
     assertThatThrownBy(() -> WoodThermal.densityKgPerM3(Double.NaN, 8))
         .isInstanceOf(OutOfRange.class);
   }

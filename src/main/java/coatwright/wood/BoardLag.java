@@ -24,7 +24,7 @@ public final class BoardLag {
   private static final double GROWTH = 1.08;
 
   /** Steps are at most these shares of the slowest time constant and of the face's own time. */
-  private static final double STEP_OF_SLOWEST = 1.0 / 200;
+  private static final double STEP_OF_SLOWEST = 1.0 / 80;
 
   private static final double STEP_OF_FACE = 1.0 / 20;
 

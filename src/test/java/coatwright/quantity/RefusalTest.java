@@ -48,9 +48,11 @@ class RefusalTest {
                 Fault.of("port", "missing", "give a device such as by-id/usb-...")));
     assertThat(refusal)
         .hasMessage(
-            "2 faults:\n"
-                + "  - line 8: margin \"2,5\": the decimal mark is a point; write 2.5K\n"
-                + "  - port: missing; give a device such as by-id/usb-...");
+            """
+            2 faults:
+              - line 8: margin "2,5": the decimal mark is a point; write 2.5K
+              - port: missing; give a device such as by-id/usb-...\
+            """);
   }
 
   @Test

@@ -152,15 +152,15 @@ class BoardLagTest {
     assertThat(fine[120]).isCloseTo(coarse[1], within(1e-3));
   }
 
-  @Property(tries = 200)
+  @Property(tries = 100)
   void faceStaysBetweenTheColdestAndTheWarmestItHasMet(
-      @ForAll @DoubleRange(min = 1, max = 100) double thicknessMm,
+      @ForAll @DoubleRange(min = 3, max = 100) double thicknessMm,
       @ForAll @DoubleRange(min = -10, max = 40) double firstC,
       @ForAll @DoubleRange(min = -10, max = 40) double secondC,
       @ForAll @DoubleRange(min = -10, max = 40) double boardC) {
     Board board = cherry(thicknessMm, Faces.BOTH);
     double[] airC = {firstC, firstC, secondC, secondC};
-    double[] timesS = {0, 1800, 1801, 20_000};
+    double[] timesS = {0, 1800, 1801, 9000};
     double low = Math.min(boardC, Math.min(firstC, secondC)) - 1e-6;
     double high = Math.max(boardC, Math.max(firstC, secondC)) + 1e-6;
     for (double faceC : BoardLag.surfaceTempsC(board, timesS, airC, boardC)) {

@@ -134,14 +134,17 @@ final class FilmGrid {
     cells = into + 1;
   }
 
-  /** Shares of each cell in the top micrometre of resin. */
+  /**
+   * Shares of each cell in the skin, the top micrometre of resin: a cell counts by its thickness, less as
+   * its upper edge lies deeper, down to nothing at a micrometre.
+   */
   private void weighSkin() {
     double above = 0;
     double total = 0;
     for (int j = cells - 1; j >= 0; j--) {
-      double inside = Math.max(0, Math.min(thickness[j], SKIN_M - above));
-      skinShare[j] = inside;
-      total += inside;
+      double weight = thickness[j] * Math.max(0, 1 - above / SKIN_M);
+      skinShare[j] = weight;
+      total += weight;
       above += thickness[j];
     }
     for (int j = 0; j < cells; j++) {

@@ -44,14 +44,6 @@ public final class Overlaps {
     }
     Instant endA = a.end().orElse(a.start());
     Instant endB = b.end().orElse(b.start());
-    boolean sameStart = a.start().equals(b.start());
-    return sameStart
-        || (a.start().isBefore(endB) && b.start().isBefore(endA))
-        || within(a.start(), b.start(), endB)
-        || within(b.start(), a.start(), endA);
-  }
-
-  private static boolean within(Instant at, Instant from, Instant to) {
-    return at.isAfter(from) && at.isBefore(to);
+    return a.start().equals(b.start()) || (a.start().isBefore(endB) && b.start().isBefore(endA));
   }
 }

@@ -1,0 +1,208 @@
+package coatwright.climate;
+
+import coatwright.quantity.RefusedInput;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The shop's air over a reading log. The last 40 days are held in memory by the minute, read from
+ * the log when first asked for; older air is read from the log each time.
+ */
+public final class LiveClimate implements Climate {
+  private static final Duration HELD = Duration.ofDays(40);
+  private static final Duration KNOWN_AT_START = Duration.ofHours(24);
+  private static final Duration SHORTEST_GAP = Duration.ofMinutes(15);
+  private static final int GAP_INTERVALS = 6;
+  private static final Duration CLOCK_SLACK = Duration.ofMinutes(2);
+  private static final Duration CYCLE_KEPT = Duration.ofMinutes(10);
+
+  /** Before this the clock of the machine was not set. */
+  private static final Instant CLOCK_UNSET_BEFORE = Instant.parse("2020-01-01T00:00:00Z");
+
+  private final ReadingLog log;
+  private final Clock clock;
+  private final Duration usualInterval;
+  private final Map<String, Room> rooms = new LinkedHashMap<>();
+  private final List<Consumer<Reading>> listeners = new CopyOnWriteArrayList<>();
+
+  /**
+   * @param rooms in the settings' order
+   * @param usualInterval how often a sensor is expected to speak
+   */
+  public LiveClimate(List<String> rooms, ReadingLog log, Clock clock, Duration usualInterval) {
+    if (usualInterval.isNegative() || usualInterval.isZero()) {
+      throw new IllegalArgumentException(
+          "the usual interval is " + usualInterval + "; it is above 0");
+    }
+    this.log = log;
+    this.clock = clock;
+    this.usualInterval = usualInterval;
+    for (String name : rooms) {
+      this.rooms.put(name, new Room(name));
+    }
+    Instant now = clock.instant();
+    this.rooms.values().forEach(room -> room.start(now));
+  }
+
+  @Override
+  public List<String> rooms() {
+    return List.copyOf(rooms.keySet());
+  }
+
+  /**
+   * {@inheritDoc}
+   *
+   * <p>A reading stamped by an unset clock is logged and shown to listeners but joins no series.
+   */
+  @Override
+  public void accept(Reading reading) {
+    Room room = reading.room().map(rooms::get).orElse(null);
+    if (room == null) {
+      log.append(reading);
+    } else {
+      room.accept(reading);
+    }
+    for (Consumer<Reading> listener : listeners) {
+      listener.accept(reading);
+    }
+  }
+
+  @Override
+  public RoomAir now(String room) {
+    return room(room).now(clock.instant());
+  }
+
+  @Override
+  public AirSeries series(String room, Instant from, Instant to) {
+    return room(room).series(from, to, clock.instant());
+  }
+
+  @Override
+  public List<WoodPoint> wood(String room, Optional<String> part, Instant from, Instant to) {
+    return room(room).wood(part, from, to, clock.instant());
+  }
+
+  @Override
+  public Optional<AirSeries> expected(String room, Instant from, Instant to) {
+    return room(room)
+        .cycle(clock.instant())
+        .map(cycle -> new AirSeries(room, from, to, cycle.expected(from, to), List.of()));
+  }
+
+  @Override
+  public void onReading(Consumer<Reading> listener) {
+    listeners.add(listener);
+  }
+
+  private Room room(String name) {
+    Room room = rooms.get(name);
+    if (room == null) {
+      throw RefusedInput.of(
+          "room \"" + name + "\"",
+          "the shop has no such room",
+          "use one of " + String.join(", ", rooms.keySet()));
+    }
+    return room;
+  }
+
+  /** One room; its lock keeps log, memory and answers in step. */
+  private final class Room {
+    private final String name;
+    private final RoomNow present;
+    private Instant heldFrom = Instant.MAX;
+    private @Nullable RoomHistory held;
+    private Optional<DailyCycle> cycle = Optional.empty();
+    private Instant cycleMadeAt = Instant.MIN;
+
+    Room(String name) {
+      this.name = name;
+      this.present = new RoomNow(name, usualInterval);
+    }
+
+    synchronized void start(Instant now) {
+      for (Reading reading : log.readings(name, now.minus(KNOWN_AT_START), now.plus(CLOCK_SLACK))) {
+        present.take(reading, now);
+      }
+    }
+
+    synchronized void accept(Reading reading) {
+      log.append(reading);
+      if (reading.at().isBefore(CLOCK_UNSET_BEFORE)) {
+        return;
+      }
+      Instant now = clock.instant();
+      present.take(reading, now);
+      if (held != null && !reading.at().isBefore(heldFrom)) {
+        held.add(reading);
+      }
+    }
+
+    synchronized RoomAir now(Instant now) {
+      Optional<WoodPoint> wood = present.wood();
+      RoomHistory history = held;
+      if (wood.isEmpty() && history != null) {
+        wood = history.newestWood();
+      }
+      return present.judge(now, wood);
+    }
+
+    synchronized AirSeries series(Instant from, Instant to, Instant now) {
+      RoomHistory history = history(from, to, now);
+      List<AirPoint> points = history.points(from, to);
+      Duration longest = history.every().multipliedBy(GAP_INTERVALS);
+      longest = longest.compareTo(SHORTEST_GAP) < 0 ? SHORTEST_GAP : longest;
+      Instant known = to.isBefore(now) ? to : now;
+      return new AirSeries(name, from, to, points, RoomHistory.gaps(points, from, known, longest));
+    }
+
+    synchronized List<WoodPoint> wood(
+        Optional<String> part, Instant from, Instant to, Instant now) {
+      return history(from, to, now).wood(part, from, to);
+    }
+
+    synchronized Optional<DailyCycle> cycle(Instant now) {
+      boolean stale =
+          now.isBefore(cycleMadeAt) || now.isAfter(cycleMadeAt.plus(CYCLE_KEPT)) || cycle.isEmpty();
+      if (stale) {
+        Instant from = now.minus(Duration.ofDays(DailyCycle.DAYS));
+        Instant to = now.plus(CLOCK_SLACK);
+        cycle = DailyCycle.of(history(from, to, now).points(from, to));
+        cycleMadeAt = now;
+      }
+      return cycle;
+    }
+
+    /** The held history, or for older air one read for the purpose. */
+    private RoomHistory history(Instant from, Instant to, Instant now) {
+      Instant wanted = now.minus(HELD);
+      if (from.isBefore(wanted)) {
+        return read(from.minus(usualInterval.multipliedBy(3)), to);
+      }
+      RoomHistory history = held;
+      if (history == null || heldFrom.isAfter(wanted.plus(CLOCK_SLACK))) {
+        history = read(wanted, now.plus(HELD));
+        held = history;
+        heldFrom = wanted;
+      } else if (heldFrom.isBefore(wanted.minus(Duration.ofDays(2)))) {
+        history.forgetBefore(wanted);
+        heldFrom = wanted;
+      }
+      return history;
+    }
+
+    private RoomHistory read(Instant from, Instant to) {
+      log.flush();
+      RoomHistory history = new RoomHistory(usualInterval);
+      log.readings(name, from, to).forEach(history::add);
+      return history;
+    }
+  }
+}

@@ -1,0 +1,132 @@
+package coatwright.climate;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** What the sensors of one room last said, and whether it may still be believed. */
+final class RoomNow {
+  /** A reading older than this is not current air, however seldom its sensor speaks. */
+  private static final Duration OLDEST_BELIEVED = Duration.ofMinutes(45);
+
+  private static final Duration ALWAYS_BELIEVED = Duration.ofMinutes(15);
+  private static final int STALE_INTERVALS = 6;
+  private static final double LATE_INTERVALS = 2.5;
+  private static final Duration CLOCK_SLACK = Duration.ofMinutes(2);
+
+  private final String room;
+  private final Duration usualInterval;
+  private final Map<String, Probe> probes = new LinkedHashMap<>();
+  private Optional<WoodPoint> wood = Optional.empty();
+
+  RoomNow(String room, Duration usualInterval) {
+    this.room = room;
+    this.usualInterval = usualInterval;
+  }
+
+  void take(Reading reading, Instant now) {
+    Optional<WoodPoint> felt = RoomHistory.wood(reading);
+    boolean newer =
+        felt.isPresent()
+            && (wood.isEmpty()
+                || !felt.get().at().isBefore(wood.get().at())
+                || wood.get().at().isAfter(now.plus(CLOCK_SLACK)));
+    if (newer) {
+      wood = felt;
+    }
+    if (RoomHistory.speaksOfRoomAir(reading)) {
+      probes
+          .computeIfAbsent(Probe.name(reading), n -> new Probe(reading, usualInterval))
+          .take(reading, now);
+    }
+  }
+
+  Optional<WoodPoint> wood() {
+    return wood;
+  }
+
+  /** Judges the room's air at this instant. */
+  RoomAir judge(Instant now, Optional<WoodPoint> newestWood) {
+    List<SensorAir> believed = new ArrayList<>();
+    List<String> sources = new ArrayList<>();
+    Optional<String> late = Optional.empty();
+    for (Probe probe : probes.values()) {
+      Optional<SensorAir> air = probe.newest().filter(newest -> believable(probe, newest, now));
+      if (air.isPresent()) {
+        believed.add(air.get());
+        if (!sources.contains(probe.source())) {
+          sources.add(probe.source());
+        }
+        late = late.or(() -> late(probe, air.get(), now));
+      }
+    }
+    if (believed.isEmpty()) {
+      return new RoomAir(
+          room,
+          Optional.empty(),
+          newestWood,
+          Optional.empty(),
+          List.of(),
+          false,
+          Optional.of(silence(now)));
+    }
+    Combined combined = Combined.of(believed);
+    Instant newest = believed.stream().map(SensorAir::at).max(Instant::compareTo).orElseThrow();
+    Optional<String> lateness = late;
+    return new RoomAir(
+        room,
+        Optional.of(combined.point(newest)),
+        newestWood,
+        Optional.of(age(newest, now)),
+        sources,
+        combined.disagree(),
+        combined.trouble().or(() -> lateness));
+  }
+
+  private static boolean believable(Probe probe, SensorAir air, Instant now) {
+    Duration limit = probe.every().multipliedBy(STALE_INTERVALS);
+    limit = limit.compareTo(ALWAYS_BELIEVED) < 0 ? ALWAYS_BELIEVED : limit;
+    limit = limit.compareTo(OLDEST_BELIEVED) > 0 ? OLDEST_BELIEVED : limit;
+    return age(air.at(), now).compareTo(limit) <= 0 && !air.at().isAfter(now.plus(CLOCK_SLACK));
+  }
+
+  private static Optional<String> late(Probe probe, SensorAir air, Instant now) {
+    Duration age = age(air.at(), now);
+    boolean isLate = age.toMillis() > LATE_INTERVALS * probe.every().toMillis();
+    return isLate
+        ? Optional.of("%s is late: its last reading is %s old".formatted(probe.name(), words(age)))
+        : Optional.empty();
+  }
+
+  private String silence(Instant now) {
+    Optional<SensorAir> newest =
+        probes.values().stream()
+            .flatMap(probe -> probe.newest().stream())
+            .max(java.util.Comparator.comparing(SensorAir::at));
+    if (newest.isEmpty()) {
+      return "no sensor has told the air of " + room + " yet; see Sensors";
+    }
+    if (newest.get().at().isAfter(now.plus(CLOCK_SLACK))) {
+      return "the last reading of %s is later than the clock; check the clock"
+          .formatted(newest.get().name());
+    }
+    return "nothing believable from %s for %s; check its power and its place"
+        .formatted(newest.get().name(), words(age(newest.get().at(), now)));
+  }
+
+  private static Duration age(Instant at, Instant now) {
+    Duration age = Duration.between(at, now);
+    return age.isNegative() ? Duration.ZERO : age;
+  }
+
+  private static String words(Duration age) {
+    if (age.toMinutes() < 120) {
+      return age.toMinutes() < 2 ? age.toSeconds() + " s" : age.toMinutes() + " min";
+    }
+    return age.toHours() < 48 ? age.toHours() + " h" : age.toDays() + " days";
+  }
+}

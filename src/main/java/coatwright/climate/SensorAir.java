@@ -1,0 +1,77 @@
+package coatwright.climate;
+
+import coatwright.air.MoistAir;
+import coatwright.air.SaturationPressure;
+import java.time.Instant;
+import java.util.Optional;
+
+/**
+ * What one sensor says of the air at an instant, temperature and humidity paired.
+ *
+ * @param name the sensor as people know it
+ * @param vapourPressurePa Pa, from the sensor's own temperature and humidity: never one sensor's
+ *     humidity with another's temperature
+ * @param temperatureErrorK standard uncertainty, K
+ * @param rhErrorPct standard uncertainty, points of RH
+ */
+record SensorAir(
+    String name,
+    Instant at,
+    double airTempC,
+    double vapourPressurePa,
+    double temperatureErrorK,
+    double rhErrorPct) {
+
+  /** Pairs a temperature and a humidity; empty outside the air this house describes. */
+  static Optional<SensorAir> of(
+      String name, Instant at, double airTempC, double rhPct, double errorK, double errorPct) {
+    boolean describable =
+        airTempC >= MoistAir.COLDEST_C
+            && airTempC <= MoistAir.WARMEST_C
+            && rhPct > 0
+            && rhPct <= 100
+            && errorK >= 0
+            && errorPct >= 0;
+    if (!describable) {
+      return Optional.empty();
+    }
+    double vapourPa = rhPct / 100 * SaturationPressure.overWaterPa(airTempC);
+    return Optional.of(new SensorAir(name, at, airTempC, vapourPa, errorK, errorPct));
+  }
+
+  /** Standard uncertainty of the vapour pressure, Pa, from both errors taken independent. */
+  double vapourErrorPa() {
+    return vapourErrorPa(airTempC, vapourPressurePa, temperatureErrorK, rhErrorPct);
+  }
+
+  static double vapourErrorPa(double airTempC, double vapourPa, double errorK, double errorPct) {
+    double fromHumidity = SaturationPressure.overWaterPa(airTempC) * errorPct / 100;
+    double fromTemperature = vapourPa * saturationGrowthPerK(airTempC) * errorK;
+    return Math.hypot(fromHumidity, fromTemperature);
+  }
+
+  /** Relative growth of the saturation pressure with temperature, 1/K; about 0.06 at 20 °C. */
+  static double saturationGrowthPerK(double airTempC) {
+    double half = 0.1;
+    double above = SaturationPressure.overWaterPa(airTempC + half);
+    double below = SaturationPressure.overWaterPa(airTempC - half);
+    return Math.log(above / below) / (2 * half);
+  }
+
+  /** As a point of a series. */
+  AirPoint point() {
+    return point(at, airTempC, vapourPressurePa, temperatureErrorK, rhErrorPct);
+  }
+
+  /**
+   * A point from temperature and vapour pressure. Two sensors taken together, or a forecast, may
+   * ask for more vapour than the air holds; saturated air is then what is left.
+   */
+  static AirPoint point(
+      Instant at, double airTempC, double vapourPa, double errorK, double errorPct) {
+    double saturatedPa = SaturationPressure.overWaterPa(airTempC);
+    double heldPa = Math.min(vapourPa, saturatedPa);
+    MoistAir air = MoistAir.of(airTempC, Math.min(100, 100 * heldPa / saturatedPa));
+    return new AirPoint(at, airTempC, air.rhPct(), air.dewPointC(), heldPa, errorK, errorPct);
+  }
+}

@@ -77,30 +77,41 @@ public final class MappingReader {
 
   /**
    * Named mappings used to read recordings, as {@code listen --mappings} takes them: the name is
-   * the source's, transport and room may be absent.
+   * the source's, transport and room may be absent. One that cannot be used does not spoil the
+   * rest.
    *
-   * @throws RefusedInput with every fault
+   * @throws RefusedInput when these are not named groups at all
    */
-  public static Map<String, SourceMapping> readForRecordings(Setting setting) {
+  public static RecordedMappings readForRecordings(Setting setting) {
     if (!(setting instanceof Setting.MapOf named)) {
       throw RefusedInput.of("mappings", "are not named groups", "write {name: {payload: ...}}");
     }
-    Map<String, SourceMapping> mappings = new LinkedHashMap<>();
-    List<Fault> faults = new ArrayList<>();
+    Map<String, SourceMapping> usable = new LinkedHashMap<>();
+    Map<String, RefusedInput> refused = new LinkedHashMap<>();
     named
         .values()
         .forEach(
             (name, value) -> {
               try {
-                mappings.put(name, read(value, name, false));
-              } catch (RefusedInput refused) {
-                faults.addAll(refused.faults());
+                usable.put(name, read(value, name, false));
+              } catch (RefusedInput faults) {
+                refused.put(name, faults);
               }
             });
-    if (!faults.isEmpty()) {
-      throw new RefusedInput(faults);
+    return new RecordedMappings(usable, refused);
+  }
+
+  /**
+   * Mappings by name.
+   *
+   * @param refused those that cannot be used, and why
+   */
+  public record RecordedMappings(
+      Map<String, SourceMapping> usable, Map<String, RefusedInput> refused) {
+    public RecordedMappings {
+      usable = Map.copyOf(usable);
+      refused = Map.copyOf(refused);
     }
-    return mappings;
   }
 
   /** One mapping; {@code live} asks for all that a source of the running house needs. */

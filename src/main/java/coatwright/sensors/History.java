@@ -1,0 +1,188 @@
+package coatwright.sensors;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What one sensor said before: enough to judge the next value, and no more. Belongs to the thread
+ * that reads payloads.
+ */
+final class History {
+  private static final int RECENT = 8;
+
+  /** From here up an element may be saturated rather than measuring, % RH. */
+  static final double CEILING_PCT = 99.5;
+
+  /** A value and when it was measured. */
+  record Point(double value, Instant at) {}
+
+  /**
+   * A level the sensor jumped to, not yet believed.
+   *
+   * @param times how often it was seen there in a row
+   */
+  record Jump(Point point, int times) {}
+
+  /** A run of equal values, and how far temperature moved meanwhile. */
+  record Run(double value, Instant since, double coldest, double warmest) {
+    Run with(double temperature) {
+      return new Run(
+          value, since, Math.min(coldest, temperature), Math.max(warmest, temperature));
+    }
+
+    Duration lasting(Instant now) {
+      return Duration.between(since, now);
+    }
+  }
+
+  /**
+   * A pair as it was sent, believed or not.
+   *
+   * @param jumped it was held back because it was a step
+   */
+  record Pair(double t, double rh, Instant at, boolean jumped) {
+    static Pair of(Sample sample) {
+      return new Pair(
+          sample.value(Quantity.AIR_TEMPERATURE).orElse(0),
+          sample.value(Quantity.RELATIVE_HUMIDITY).orElse(0),
+          sample.at,
+          sample.hasJumped());
+    }
+  }
+
+  private final Map<Quantity, Point> believed = new EnumMap<>(Quantity.class);
+  private final Map<Quantity, Point> seen = new EnumMap<>(Quantity.class);
+  private final Map<Quantity, Jump> jumps = new EnumMap<>(Quantity.class);
+  private final Map<Quantity, Run> runs = new EnumMap<>(Quantity.class);
+  private final Deque<Pair> pairs = new ArrayDeque<>();
+  private Optional<Instant> newest = Optional.empty();
+  private Optional<String> sequence = Optional.empty();
+  private Optional<Instant> highSince = Optional.empty();
+  private Optional<Instant> wetSince = Optional.empty();
+  private Optional<Instant> wetUntil = Optional.empty();
+
+  Optional<Point> believed(Quantity quantity) {
+    return Optional.ofNullable(believed.get(quantity));
+  }
+
+  Optional<Point> seen(Quantity quantity) {
+    return Optional.ofNullable(seen.get(quantity));
+  }
+
+  Optional<Jump> jump(Quantity quantity) {
+    return Optional.ofNullable(jumps.get(quantity));
+  }
+
+  void jump(Quantity quantity, Jump jump) {
+    jumps.put(quantity, jump);
+  }
+
+  void settle(Quantity quantity) {
+    jumps.remove(quantity);
+  }
+
+  Optional<Run> run(Quantity quantity) {
+    return Optional.ofNullable(runs.get(quantity));
+  }
+
+  /** The last pairs sent, newest first. */
+  Deque<Pair> pairs() {
+    return pairs;
+  }
+
+  /** Measured time of the newest reading believed. */
+  Optional<Instant> newest() {
+    return newest;
+  }
+
+  /** True when these very values are already believed. */
+  boolean believedSame(Sample sample) {
+    return sample.values().entrySet().stream()
+        .allMatch(
+            value ->
+                believed(value.getKey())
+                    .map(point -> Double.compare(point.value(), value.getValue()) == 0)
+                    .orElse(false));
+  }
+
+  Optional<String> sequence() {
+    return sequence;
+  }
+
+  void sequence(Optional<String> latest) {
+    if (latest.isPresent()) {
+      sequence = latest;
+    }
+  }
+
+  /** Since when humidity has stood at its upper end. */
+  Optional<Instant> highSince() {
+    return highSince;
+  }
+
+  /** Since when it has been so humid that the element may be wet. */
+  Optional<Instant> wetSince() {
+    return wetSince;
+  }
+
+  void wetSince(Optional<Instant> since) {
+    wetSince = since;
+  }
+
+  /** Until when a sensor that was wet may not clear a warning. */
+  Optional<Instant> wetUntil() {
+    return wetUntil;
+  }
+
+  void wetUntil(Optional<Instant> until) {
+    wetUntil = until;
+  }
+
+  /** Notes that a reading of that time is already kept. */
+  void newest(Instant at) {
+    newest = Optional.of(at);
+  }
+
+  /** Notes what was sent, before it is judged. */
+  void saw(Sample sample) {
+    if (sample.has(Quantity.RELATIVE_HUMIDITY)) {
+      boolean high = sample.value(Quantity.RELATIVE_HUMIDITY).orElse(0) >= CEILING_PCT;
+      highSince = high ? Optional.of(highSince.orElse(sample.at)) : Optional.empty();
+    }
+    double t = sample.value(Quantity.AIR_TEMPERATURE).orElse(0);
+    sample
+        .values()
+        .forEach(
+            (quantity, value) -> {
+              Run run = runs.get(quantity);
+              boolean same = run != null && Double.compare(run.value(), value) == 0;
+              runs.put(
+                  quantity,
+                  same && run != null ? run.with(t) : new Run(value, sample.at, t, t));
+            });
+  }
+
+  /** Notes what it was, after it was judged. */
+  void keep(Sample sample, boolean accepted) {
+    sample.values().forEach((q, value) -> seen.put(q, new Point(value, sample.at)));
+    sequence(sample.sequence);
+    if (sample.has(Quantity.AIR_TEMPERATURE) && sample.has(Quantity.RELATIVE_HUMIDITY)) {
+      pairs.addFirst(Pair.of(sample));
+      while (pairs.size() > RECENT) {
+        pairs.removeLast();
+      }
+    }
+    boolean inOrder = newest.map(latest -> !sample.at.isBefore(latest)).orElse(true);
+    if (accepted && inOrder) {
+      sample.values().forEach((q, value) -> believed.put(q, new Point(value, sample.at)));
+      if (sample.hasReading()) {
+        newest = Optional.of(sample.at);
+      }
+    }
+  }
+}

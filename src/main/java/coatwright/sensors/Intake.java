@@ -1,0 +1,214 @@
+package coatwright.sensors;
+
+import coatwright.climate.RawText;
+import coatwright.climate.Reading;
+import coatwright.sensors.MappedPayload.HeldBack;
+import coatwright.sensors.MappedPayload.Refused;
+import coatwright.sensors.MappedPayload.Values;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * The path of one source's payloads: text, mapping, screen, calibration. Remembers what each of its
+ * sensors said. Not safe for several threads.
+ */
+public final class Intake {
+  private static final int MOST_SENSORS = 256;
+
+  private final SourceMapping mapping;
+  private final PayloadForm form;
+  private final SampleReader reader;
+  private final Deliveries deliveries;
+  private final Screen screen;
+  private final Calibration calibration;
+  private final Map<String, History> histories = new HashMap<>();
+  private final List<Recalled> recalled = new ArrayList<>();
+
+  Intake(SourceMapping mapping, Neighbours neighbours) {
+    this.mapping = mapping;
+    this.form = PayloadForm.of(mapping.payload());
+    this.reader = new SampleReader(mapping);
+    this.deliveries = new Deliveries(mapping);
+    this.screen = new Screen(mapping, neighbours);
+    this.calibration = new Calibration(mapping);
+  }
+
+  /** One source by itself, with no neighbours to compare. */
+  public static Intake alone(SourceMapping mapping) {
+    return new Intake(mapping, new Neighbours());
+  }
+
+  /**
+   * What became of a payload.
+   *
+   * @param readings what is believed, as the house keeps it
+   * @param raw its text and verdict, as the house keeps it
+   * @param harmless nothing was read and nothing is wrong: a header line, another device
+   * @param present what it said about the node being there, if that is what it said
+   */
+  public record Taken(
+      MappedPayload verdict,
+      List<Reading> readings,
+      RawText raw,
+      boolean harmless,
+      Optional<Boolean> present) {
+    public Taken {
+      readings = List.copyOf(readings);
+    }
+  }
+
+  /** Reads a payload; never throws for what a sender may send. */
+  public Taken take(RawReading raw) {
+    PayloadText text = PayloadText.of(raw, mapping.payload().charset());
+    if (text.trimmed().isEmpty()) {
+      return refused(raw, "empty payload", true, Optional.empty());
+    }
+    Optional<String> word = Missing.word(text.trimmed());
+    if (word.isPresent()) {
+      Optional<Boolean> present =
+          Missing.saysAbsent(text.trimmed()) ? Optional.of(false) : Optional.empty();
+      return refused(raw, word.get(), false, present);
+    }
+    Opened opened = form.open(text);
+    if (opened instanceof Opened.No no) {
+      return refused(raw, no.reason(), no.harmless(), Optional.empty());
+    }
+    return judged(raw, text, (Opened.Parts) opened);
+  }
+
+  /** Looks at a line said while a serial source settles, from which only a header is learned. */
+  void overhear(RawReading raw) {
+    form.overhear(PayloadText.of(raw, mapping.payload().charset()));
+  }
+
+  SourceMapping mapping() {
+    return mapping;
+  }
+
+  private Taken judged(RawReading raw, PayloadText text, Opened.Parts parts) {
+    Deliveries.Look look = deliveries.look(raw);
+    List<Sample> samples = new ArrayList<>();
+    for (Cells cells : parts.cells()) {
+      reader.read(cells, raw).ifPresent(samples::add);
+    }
+    if (samples.isEmpty()) {
+      return refused(raw, "no mapped member present", true, Optional.empty());
+    }
+    List<Values> accepted = new ArrayList<>();
+    List<HeldBack> held = new ArrayList<>();
+    List<Refused> refused = new ArrayList<>();
+    List<Reading> readings = new ArrayList<>();
+    for (Sample sample : samples) {
+      parts.flags().forEach(sample::flag);
+      judge(sample, raw, text, parts, look);
+      sample.accepted().ifPresent(accepted::add);
+      sample.heldBack().ifPresent(held::add);
+      refused.addAll(sample.refused());
+      if (!sample.isHeld() && sample.hasReading()) {
+        readings.add(calibration.reading(sample));
+      }
+    }
+    MappedPayload verdict = new MappedPayload(mapping.source(), accepted, held, refused);
+    return new Taken(verdict, readings, raw(raw, verdict), false, Optional.empty());
+  }
+
+  private void judge(
+      Sample sample, RawReading raw, PayloadText text, Opened.Parts parts, Deliveries.Look look) {
+    History history = history(sample);
+    Optional<String> never =
+        raw.retained()
+            ? deliveries.retained(raw, sample)
+            : deliveries.duplicate(sample, history, look);
+    if (never.isPresent()) {
+      sample.refuseAll(never.get());
+      return;
+    }
+    if (text.nulTrimmed() && mapping.payload().stripNul()) {
+      sample.flag("nul_stripped");
+    } else if (text.nulTrimmed()) {
+      sample.hold("trailing NUL trimmed; set nul: strip if the sender always adds one");
+    }
+    if (!parts.heldBecause().isEmpty()) {
+      sample.hold(parts.heldBecause());
+    }
+    deliveries.hold(sample, look);
+    screen.judge(sample, history);
+    boolean believed = !sample.isHeld();
+    history.keep(sample, believed);
+    if (believed) {
+      calibration.correct(sample);
+      screen.tell(sample);
+    }
+  }
+
+  /** A sender that makes up a new identity with every message must not fill the memory. */
+  private History history(Sample sample) {
+    if (histories.size() >= MOST_SENSORS && !histories.containsKey(sample.key)) {
+      histories.clear();
+    }
+    return histories.computeIfAbsent(sample.key, key -> begun(sample));
+  }
+
+  private History begun(Sample sample) {
+    History history = new History();
+    for (Recalled told : recalled) {
+      Sample earlier = Sample.recalled(sample.key, told.at());
+      told.into(earlier, sample.values());
+      history.saw(earlier);
+      history.keep(earlier, true);
+      history.newest(told.at());
+    }
+    return history;
+  }
+
+  /** A recording tells what its sensor said before. */
+  void recall(Recalled told) {
+    recalled.add(told);
+    recalled.sort(Comparator.comparing(Recalled::at));
+  }
+
+  /** A recording tells that the same payload came before, last at that time. */
+  void recallSame(RawReading raw, Instant then) {
+    take(new RawReading(raw.channel(), raw.octets(), then, false));
+  }
+
+  /** A recording tells how many messages came just before. */
+  void recallBurst(RawReading raw, int count) {
+    for (int i = Math.min(count, MOST_SENSORS); i > 0; i--) {
+      deliveries.look(
+          new RawReading(raw.channel(), "", raw.arrivedAt().minusNanos(i * 1000L), false));
+    }
+  }
+
+  /** A recording tells how new the newest stored reading is. */
+  void recallNewest(Instant newest) {
+    recalled.add(new Recalled(Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(), newest));
+  }
+
+  private Taken refused(
+      RawReading raw, String reason, boolean harmless, Optional<Boolean> present) {
+    MappedPayload verdict =
+        new MappedPayload(
+            mapping.source(),
+            List.of(),
+            List.of(),
+            List.of(new Refused(Optional.empty(), reason)));
+    return new Taken(verdict, List.of(), raw(raw, verdict), harmless, present);
+  }
+
+  private RawText raw(RawReading raw, MappedPayload verdict) {
+    return new RawText(
+        mapping.source(),
+        raw.channel(),
+        raw.arrivedAt(),
+        PayloadText.forReading(raw),
+        verdict.verdict(),
+        verdict.reason());
+  }
+}

@@ -1,0 +1,193 @@
+package coatwright.sensors;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What a single value gives away: outside the hard limits it is refused, outside the plausible ones
+ * held back with what it looks like. Never converted in silence.
+ *
+ * <p>A temperature that is an error code takes the humidity of the same message with it, because
+ * the element compensates one by the other. A humidity that is one leaves the temperature standing,
+ * unless both say the same code or stand at their ends together.
+ */
+final class LimitRules {
+  private static final double HIGHEST_TRUE_RH_PCT = 100;
+  private static final double SAME = 1e-9;
+  private static final double[] SCALES = {10, 100};
+
+  private final Map<Quantity, Limits> limits;
+
+  LimitRules(Map<Quantity, Limits> limits) {
+    this.limits = limits;
+  }
+
+  /** The hard limits. */
+  void refuse(Sample sample) {
+    double t = sample.value(Quantity.AIR_TEMPERATURE).orElse(Double.NaN);
+    double rh = sample.value(Quantity.RELATIVE_HUMIDITY).orElse(Double.NaN);
+    Optional<String> pair = pair(t, rh);
+    if (pair.isPresent()) {
+      sample.refuseReadings(pair.get());
+      return;
+    }
+    for (Quantity quantity : Quantity.values()) {
+      OptionalDouble value = sample.value(quantity);
+      if (value.isPresent()) {
+        refuse(sample, quantity, value.getAsDouble());
+      }
+    }
+  }
+
+  private Optional<String> pair(double t, double rh) {
+    if (Double.isNaN(t) || Double.isNaN(rh)) {
+      return Optional.empty();
+    }
+    Limits hard = limit(Quantity.AIR_TEMPERATURE);
+    boolean rhRefused = rhRefusal(rh).isPresent();
+    if (rhRefused && Math.abs(t - rh) < SAME) {
+      return Optional.of("error code %s for both temperature and humidity".formatted(Text.plain(t)));
+    }
+    boolean tAtEnd = Math.abs(t - hard.hardLow()) < SAME || Math.abs(t - hard.hardHigh()) < SAME;
+    boolean rhAtEnd = Math.abs(rh) < SAME || Math.abs(rh - HIGHEST_TRUE_RH_PCT) < SAME;
+    return tAtEnd && rhAtEnd
+        ? Optional.of(
+            "%s °C and %s %% RH: both outputs at their ends together, a failed read"
+                .formatted(Text.plain(t), Text.plain(rh)))
+        : Optional.empty();
+  }
+
+  private void refuse(Sample sample, Quantity quantity, double value) {
+    if (quantity == Quantity.RELATIVE_HUMIDITY) {
+      rhRefusal(value).ifPresent(reason -> sample.refuse(quantity, reason));
+      return;
+    }
+    Limits limit = limit(quantity);
+    if (limit.hard(value)) {
+      return;
+    }
+    if (!quantity.isTemperature()) {
+      sample.refuse(quantity, outside(value, "", limit.hardLow(), limit.hardHigh()));
+      return;
+    }
+    Optional<String> unit = looksLikeUnit(value, limit);
+    if (unit.isPresent()) {
+      sample.hold(
+          "%s °C out of range; %s; check the unit".formatted(Text.plain(value), unit.get()));
+      return;
+    }
+    String reason =
+        outside(value, " °C", limit.hardLow(), limit.hardHigh()) + temperatureHint(value, limit);
+    sample.refuse(quantity, reason);
+    if (quantity == Quantity.AIR_TEMPERATURE && sample.has(Quantity.RELATIVE_HUMIDITY)) {
+      sample.refuse(
+          Quantity.RELATIVE_HUMIDITY, "the same message carries an impossible temperature");
+    }
+  }
+
+  private Optional<String> rhRefusal(double rh) {
+    Limits limit = limit(Quantity.RELATIVE_HUMIDITY);
+    if (rh > limit.hardHigh()) {
+      return Optional.of(
+          "%s %% RH is above %s%s"
+              .formatted(Text.plain(rh), Text.plain(limit.hardHigh()), rhHint(rh)));
+    }
+    if (rh < 0) {
+      return Optional.of("%s %% RH is below 0: an error code".formatted(Text.plain(rh)));
+    }
+    if (rh < SAME || Math.abs(rh - 1) < SAME) {
+      return Optional.of(
+          "exactly %s %% RH does not occur in air: a failed read".formatted(Text.plain(rh)));
+    }
+    return rh < limit.hardLow()
+        ? Optional.of(outside(rh, " % RH", limit.hardLow(), limit.hardHigh()))
+        : Optional.empty();
+  }
+
+  /** The plausible limits; humidity near saturation is the history's to judge. */
+  void hold(Sample sample) {
+    for (Quantity quantity : new Quantity[] {Quantity.AIR_TEMPERATURE, Quantity.SURFACE_TEMPERATURE}) {
+      OptionalDouble value = sample.value(quantity);
+      Limits limit = limit(quantity);
+      if (value.isPresent() && !limit.plausible(value.getAsDouble())) {
+        sample.hold(
+            "%s °C is outside what a shop has (%s to %s)%s"
+                .formatted(
+                    Text.plain(value.getAsDouble()),
+                    Text.plain(limit.plausibleLow()),
+                    Text.plain(limit.plausibleHigh()),
+                    looksLikeUnit(value.getAsDouble(), limit)
+                        .map(unit -> "; " + unit + "; check the unit")
+                        .orElse("")));
+      }
+    }
+    OptionalDouble rh = sample.value(Quantity.RELATIVE_HUMIDITY);
+    Limits limit = limit(Quantity.RELATIVE_HUMIDITY);
+    if (rh.isPresent() && rh.getAsDouble() < 1) {
+      sample.hold(
+          "rh %s %% looks like a fraction; set unit: \"1\" if it is"
+              .formatted(Text.plain(rh.getAsDouble())));
+    } else if (rh.isPresent() && rh.getAsDouble() < limit.plausibleLow()) {
+      sample.hold(
+          "rh %s %% is drier than a shop gets (%s); a tenth of the true value?"
+              .formatted(Text.plain(rh.getAsDouble()), Text.plain(limit.plausibleLow())));
+    }
+  }
+
+  /** Up to 103 % can be the sensor's tolerance near saturation: used as 100, and flagged. */
+  static void clip(Sample sample) {
+    OptionalDouble rh = sample.value(Quantity.RELATIVE_HUMIDITY);
+    if (rh.isPresent() && rh.getAsDouble() > HIGHEST_TRUE_RH_PCT) {
+      sample.put(Quantity.RELATIVE_HUMIDITY, HIGHEST_TRUE_RH_PCT);
+      sample.flag("clipped_above_100");
+    }
+  }
+
+  private Limits limit(Quantity quantity) {
+    Limits found = limits.get(quantity);
+    if (found == null) {
+      throw new IllegalStateException("no limits for " + quantity);
+    }
+    return found;
+  }
+
+  private static Optional<String> looksLikeUnit(double sent, Limits limit) {
+    double fromF = Unit.DEG_F.toHouse(Quantity.AIR_TEMPERATURE, sent);
+    if (limit.plausible(fromF)) {
+      return Optional.of("looks like [degF], which would be %s °C".formatted(Text.tenth(fromF)));
+    }
+    double fromK = Unit.KELVIN.toHouse(Quantity.AIR_TEMPERATURE, sent);
+    return limit.plausible(fromK)
+        ? Optional.of("looks like K, which would be %s °C".formatted(Text.tenth(fromK)))
+        : Optional.empty();
+  }
+
+  private static String temperatureHint(double value, Limits limit) {
+    for (double scale : SCALES) {
+      if (value > 0 && limit.plausible(value / scale)) {
+        return "; %s times too large?".formatted(Text.plain(scale));
+      }
+    }
+    return "; an error code";
+  }
+
+  /** Driver faults that show: a top bit set in tenths, or a scale missed. */
+  private static String rhHint(double rh) {
+    double word = rh * 10 - 32768;
+    if (word > 80 && word <= 1000) {
+      return "; top bit set, would be %s".formatted(Text.tenth(word / 10));
+    }
+    for (double scale : SCALES) {
+      if (rh / scale >= 8 && rh / scale <= 98) {
+        return "; %s times too large?".formatted(Text.plain(scale));
+      }
+    }
+    return "; an error code";
+  }
+
+  private static String outside(double value, String unit, double low, double high) {
+    return "%s%s is out of range (%s to %s)"
+        .formatted(Text.plain(value), unit, Text.plain(low), Text.plain(high));
+  }
+}

@@ -1,0 +1,153 @@
+package coatwright.sensors;
+
+import coatwright.air.SaturationPressure;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Iterator;
+import java.util.Optional;
+
+/**
+ * How fast air can change. A jump is held back until the sensor has stayed there: a spike returns
+ * within two samples, a real change does not. The longer the silence before, the more is allowed.
+ *
+ * <p>Figures: well-mixed air of a 40 m³ shop with the door open or a kettle on changes by at most
+ * some 5 points of RH and 2 to 4 K a minute; the step sizes are common practice, no source.
+ */
+final class StepRules {
+  private static final double T_STEP_K = 5;
+  private static final double T_PER_MIN = 2;
+  private static final double RH_STEP_PCT = 15;
+  private static final double RH_PER_MIN = 5;
+  private static final double T_FAST_K = 1;
+  private static final double RH_FAST_PCT = 3;
+  private static final int STAYED = 3;
+  private static final double SAME_VAPOUR = 0.10;
+  private static final double UNIT_GUESS_K = 2;
+  private static final double TENTH_GUESS = 0.2;
+
+  private static final double SAME_T_K = 0.5;
+  private static final double SAME_RH_PCT = 1.5;
+  private static final double OTHER_T_K = 3;
+  private static final double OTHER_RH_PCT = 10;
+
+  private StepRules() {}
+
+  static void judge(Sample sample, History history) {
+    alternation(sample, history);
+    sample
+        .values()
+        .forEach(
+            (quantity, value) -> {
+              if (!quantity.ofBattery()) {
+                step(sample, history, quantity, value);
+              }
+            });
+  }
+
+  private static void step(Sample sample, History history, Quantity quantity, double value) {
+    Optional<History.Point> before = history.believed(quantity);
+    if (before.isEmpty()) {
+      return;
+    }
+    double minutes = minutes(before.get().at(), sample.at);
+    double change = Math.abs(value - before.get().value());
+    boolean temperature = quantity.isTemperature();
+    double allowed =
+        temperature ? T_STEP_K + T_PER_MIN * minutes : RH_STEP_PCT + RH_PER_MIN * minutes;
+    if (change <= allowed || (!temperature && vapourStayed(sample, history))) {
+      history.settle(quantity);
+      double rate = change / Math.max(minutes, 1.0 / 6);
+      boolean fast =
+          temperature
+              ? change > T_FAST_K && rate > T_PER_MIN
+              : change > RH_FAST_PCT && rate > RH_PER_MIN;
+      if (fast && minutes < 10) {
+        sample.flag("fast");
+      }
+      return;
+    }
+    if (stayed(sample, history, quantity, value, allowed)) {
+      history.settle(quantity);
+      sample.flag("step");
+      return;
+    }
+    sample.jumped();
+    sample.hold(reason(before.get(), sample, quantity, value));
+  }
+
+  private static boolean stayed(
+      Sample sample, History history, Quantity quantity, double value, double allowed) {
+    Optional<History.Jump> jump = history.jump(quantity);
+    boolean there = jump.isPresent() && Math.abs(jump.get().point().value() - value) <= allowed / 2;
+    int times = there ? jump.get().times() + 1 : 1;
+    history.jump(quantity, new History.Jump(new History.Point(value, sample.at), times));
+    return times >= STAYED;
+  }
+
+  /** True when humidity moved only because temperature did. */
+  private static boolean vapourStayed(Sample sample, History history) {
+    Optional<History.Point> t0 = history.believed(Quantity.AIR_TEMPERATURE);
+    Optional<History.Point> rh0 = history.believed(Quantity.RELATIVE_HUMIDITY);
+    if (t0.isEmpty() || rh0.isEmpty() || !sample.has(Quantity.AIR_TEMPERATURE)) {
+      return false;
+    }
+    double t1 = sample.value(Quantity.AIR_TEMPERATURE).getAsDouble();
+    double rh1 = sample.value(Quantity.RELATIVE_HUMIDITY).orElse(0);
+    double before = rh0.get().value() * SaturationPressure.overWaterPa(t0.get().value());
+    double after = rh1 * SaturationPressure.overWaterPa(t1);
+    return Math.abs(after - before) <= SAME_VAPOUR * before;
+  }
+
+  private static String reason(
+      History.Point before, Sample sample, Quantity quantity, double value) {
+    double change = Math.abs(value - before.value());
+    String span = Text.span(Duration.between(before.at(), sample.at).abs());
+    if (!quantity.isTemperature()) {
+      boolean tenth =
+          Math.abs(value * 10 - before.value()) <= TENTH_GUESS * before.value() && value < 12;
+      return "step of %s points of RH in %s%s"
+          .formatted(
+              Text.tenth(change), span, tenth ? ": a tenth of the true value suspected" : "");
+    }
+    boolean inF = Math.abs(Unit.DEG_F.toHouse(quantity, value) - before.value()) <= UNIT_GUESS_K;
+    return "step of %s K in %s%s"
+        .formatted(
+            Text.tenth(change), span, inF ? ": unit change suspected, looks like [degF]" : "");
+  }
+
+  /** Two sensors talking on one untagged stream show as values going to and fro. */
+  private static void alternation(Sample sample, History history) {
+    if (sample.sensor.isPresent()) {
+      return;
+    }
+    if (history.pairs().size() < 2
+        || !sample.has(Quantity.AIR_TEMPERATURE)
+        || !sample.has(Quantity.RELATIVE_HUMIDITY)) {
+      return;
+    }
+    Iterator<History.Pair> pairs = history.pairs().iterator();
+    History.Pair now = History.Pair.of(sample);
+    History.Pair last = pairs.next();
+    History.Pair before = pairs.next();
+    boolean quick = minutes(before.at(), now.at()) <= 1;
+    if (quick && !last.jumped() && alternates(before, last, now)) {
+      sample.hold(
+          "two alternating populations on an untagged stream: two sensors or two programs talk on "
+              + "one line; give each a tag");
+    }
+  }
+
+  static boolean alternates(History.Pair first, History.Pair other, History.Pair again) {
+    boolean same =
+        Math.abs(first.t() - again.t()) <= SAME_T_K
+            && Math.abs(first.rh() - again.rh()) <= SAME_RH_PCT;
+    boolean apart =
+        Math.abs(first.t() - other.t()) >= OTHER_T_K
+            || Math.abs(first.rh() - other.rh()) >= OTHER_RH_PCT;
+    return same && apart;
+  }
+
+  private static double minutes(Instant from, Instant to) {
+    return Math.max(0, Duration.between(from, to).toMillis() / 60_000.0);
+  }
+}

@@ -1,0 +1,71 @@
+package coatwright.film;
+
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What the ensemble says of a film: every number with its range.
+ *
+ * @param run the one full run with the middle values; its hardening times look at the residue alone
+ * @param milestones seconds from the last coat
+ * @param openTimeS of the last coat, s; not defined above a 2.5 lb cut
+ * @param peakS blush number of the last coat at its highest
+ * @param marginK lowest film temperature less dew point, K
+ * @param softBeforeK softness of the film when the last coat went on it, K
+ * @param effectiveMembers how many equal members the tests have left
+ * @param nextTest the one piece of knowledge that would narrow the rub-out date most
+ * @param sensitivity to hand in again while only the air has gone on
+ */
+public record Prediction(
+    FilmRun run,
+    Map<Milestone, Percentiles> milestones,
+    Percentiles openTimeS,
+    Percentiles peakS,
+    Percentiles marginK,
+    Percentiles softBeforeK,
+    double effectiveMembers,
+    Optional<NextTest> nextTest,
+    Optional<Sensitivity> sensitivity) {
+
+  public Prediction {
+    milestones = new EnumMap<>(milestones);
+  }
+
+  /** Dew on the wood: nothing else can be told. */
+  static Prediction ofDew(FilmRun run) {
+    return new Prediction(
+        run,
+        new EnumMap<>(Milestone.class),
+        Percentiles.NONE,
+        Percentiles.NONE,
+        Percentiles.NONE,
+        Percentiles.NONE,
+        0,
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  /** The milestone's range; {@link Percentiles#NONE} where it is not reached. */
+  public Percentiles milestone(Milestone m) {
+    return milestones.getOrDefault(m, Percentiles.NONE);
+  }
+
+  /** Knowledge that can still be had. */
+  public enum Knowledge {
+    /** What left the jar, over the area coated; or a wet-film comb on the next coat. */
+    WET_FILM,
+    /** A dried sample from the jar. */
+    CUT,
+    /** The thumbnail test, at the best moment. */
+    THUMBNAIL,
+    /** Rub out a spot and write down whether it stayed fine. */
+    RUBBED_OUT
+  }
+
+  /**
+   * @param bestAtS when to make it, seconds from the last coat; 0 where it does not matter
+   * @param narrowsBy share of the variance of ln(rub-out) it takes away, 0 to 1
+   */
+  public record NextTest(Knowledge knowledge, double bestAtS, double narrowsBy) {}
+}

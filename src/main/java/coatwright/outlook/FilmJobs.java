@@ -1,0 +1,303 @@
+package coatwright.outlook;
+
+import coatwright.air.SaturationFunction;
+import coatwright.climate.AirPoint;
+import coatwright.climate.Climate;
+import coatwright.climate.Gap;
+import coatwright.film.AirCourse;
+import coatwright.film.FilmJob;
+import coatwright.film.Finish;
+import coatwright.film.LaidCoat;
+import coatwright.film.Spreads;
+import coatwright.journal.Coat;
+import coatwright.journal.Entry;
+import coatwright.journal.Jar;
+import coatwright.journal.Journal;
+import coatwright.journal.PartPath;
+import coatwright.quantity.OutOfRange;
+import coatwright.quantity.RefusedInput;
+import coatwright.quantity.Show;
+import coatwright.quantity.UnitSystem;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Puts the film job of a coat together again from the journal and the climate: for the outlook of a
+ * part, for the warning that compares, and for the case of a clouded coat.
+ */
+public final class FilmJobs {
+  private static final Duration BEFORE = Duration.ofHours(3);
+  private static final Duration AROUND = Duration.ofMinutes(60);
+  private static final double USUAL_WET_UM = 75;
+  private static final double ASSUMED_STRENGTH_PCT = 0.7;
+
+  private final Journal journal;
+  private final Climate climate;
+  private final Map<String, Finish> finishes;
+  private final OutlookSettings settings;
+
+  public FilmJobs(
+      Journal journal,
+      Climate climate,
+      Map<String, Finish> finishes,
+      OutlookSettings settings) {
+    this.journal = journal;
+    this.climate = climate;
+    this.finishes = Map.copyOf(finishes);
+    this.settings = settings;
+  }
+
+  /**
+   * The job of one coat and of those beneath it.
+   *
+   * @param coat an entry whose body is a {@link Coat}
+   * @param now the end of the air that was; the rest is expected
+   */
+  public Rebuilt forCoat(Entry coat, Instant now) {
+    if (!(coat.body() instanceof Coat body)) {
+      throw new IllegalArgumentException("entry " + coat.id() + " is not a coat");
+    }
+    List<Entry> laid = new ArrayList<>();
+    for (Entry e : journal.coats(body.part())) {
+      if (startOf(e).isBefore(body.start()) && !e.id().equals(coat.id())) {
+        laid.add(e);
+      }
+    }
+    laid.add(coat);
+    return rebuild(body.part(), laid, now);
+  }
+
+  /** The job of all coats that stand on a part; empty when there is none. */
+  public Optional<Rebuilt> forPart(PartPath part, Instant now) {
+    List<Entry> laid =
+        journal.coats(part).stream().filter(e -> !startOf(e).isAfter(now)).toList();
+    return laid.isEmpty() ? Optional.empty() : Optional.of(rebuild(part, laid, now));
+  }
+
+  static Instant startOf(Entry coat) {
+    return ((Coat) coat.body()).start();
+  }
+
+  private Rebuilt rebuild(PartPath part, List<Entry> laid, Instant now) {
+    Entry last = laid.get(laid.size() - 1);
+    Coat body = (Coat) last.body();
+    Instant zero = startOf(laid.get(0));
+    Instant end = now.isBefore(body.start().plus(AROUND)) ? body.start().plus(AROUND) : now;
+    Optional<AirRecord> air =
+        AirRecord.of(
+            climate, body.room(), zero.minus(BEFORE), min(end, now), zero, settings.draughtMPerS());
+    if (air.isEmpty() || !knownAround(body)) {
+      return new Rebuilt.Unknown(
+          "nobody measured the air in "
+              + body.room()
+              + " within an hour of the coat at "
+              + Times.show(body.start(), settings.zone())
+              + "; put a sensor in the room, or enter readings for that day");
+    }
+    try {
+      return new Rebuilt.Known(build(part, laid, zero, air.get()));
+    } catch (OutOfRange outside) {
+      return new Rebuilt.Unknown("the film model does not hold here: " + outside.getMessage());
+    }
+  }
+
+  private static Instant min(Instant a, Instant b) {
+    return a.isBefore(b) ? a : b;
+  }
+
+  private boolean knownAround(Coat coat) {
+    return !climate
+        .series(coat.room(), coat.start().minus(AROUND), coat.start().plus(AROUND))
+        .points()
+        .isEmpty();
+  }
+
+  private CoatJob build(PartPath part, List<Entry> laid, Instant zero, AirRecord air) {
+    Entry last = laid.get(laid.size() - 1);
+    Coat body = (Coat) last.body();
+    Inputs inputs = new Inputs();
+    double boardMm = boardMm(part);
+    List<LaidCoat> coats = new ArrayList<>();
+    double atS = Double.NEGATIVE_INFINITY;
+    for (Entry e : laid) {
+      atS = Math.max(AirRecord.seconds(zero, startOf(e)), atS + 1);
+      coats.add(laidCoat((Coat) e.body(), atS, inputs, e == last));
+    }
+    WoodTemperature first = wood((Coat) laid.get(0).body(), zero, boardMm, air);
+    WoodTemperature wood =
+        laid.size() == 1 ? first : wood(body, body.start(), boardMm, air);
+    inputs.add(
+        "wood temperature",
+        Show.temperature(wood.woodTempC(), UnitSystem.METRIC),
+        wood.from(),
+        !wood.measured());
+    FilmJob stack = job(coats, air.course(), first.woodTempC(), boardMm);
+    return new CoatJob(
+        last,
+        part,
+        finish(body),
+        laid,
+        stack,
+        zero,
+        alone(body, coats.get(coats.size() - 1).at(0), wood.woodTempC(), boardMm, air),
+        inputs.spreads(air, wood),
+        gapsWithin(air, zero),
+        inputs.list());
+  }
+
+  private FilmJob alone(
+      Coat body, LaidCoat coat, double woodTempC, double boardMm, AirRecord air) {
+    List<AirPoint> points =
+        climate
+            .series(body.room(), body.start().minus(AROUND), body.start().plus(AROUND.multipliedBy(3)))
+            .points();
+    AirRecord.Knots knots = new AirRecord.Knots(body.start());
+    points.forEach(knots::add);
+    AirCourse course =
+        knots.size() == 0 ? air.course() : knots.course(settings.draughtMPerS());
+    return job(List.of(coat), course, woodTempC, boardMm);
+  }
+
+  private static FilmJob job(
+      List<LaidCoat> coats, AirCourse air, double woodTempC, double boardMm) {
+    return new FilmJob(
+        coats, air, woodTempC, boardMm, SaturationFunction.HYLAND_WEXLER_WATER);
+  }
+
+  private static List<Gap> gapsWithin(AirRecord air, Instant zero) {
+    return air.gaps().stream().filter(g -> g.to().isAfter(zero)).toList();
+  }
+
+  private double boardMm(PartPath part) {
+    return journal
+        .part(part)
+        .map(p -> p.thicknessMm().orElse(settings.boardThicknessMm()))
+        .orElse(settings.boardThicknessMm());
+  }
+
+  private WoodTemperature wood(Coat coat, Instant at, double boardMm, AirRecord air) {
+    Optional<WoodTemperature.Entered> entered =
+        coat.woodTempC().isPresent()
+            ? Optional.of(new WoodTemperature.Entered(coat.woodTempC().getAsDouble(), coat.start()))
+            : Optional.empty();
+    return WoodTemperature.at(
+            climate, coat.room(), Optional.of(coat.part().toString()), entered, at, boardMm)
+        .orElseGet(
+            () ->
+                new WoodTemperature(
+                    air.course().airTempCAt(0), 3, "taken equal to the air, nobody measured", false));
+  }
+
+  private Finish finish(Coat coat) {
+    Optional<Jar> jar = jar(coat);
+    String name = jar.map(Jar::finish).orElse(settings.usualFinish());
+    Finish finish = finishes.get(name);
+    if (finish == null) {
+      finish = finishes.get(settings.usualFinish());
+    }
+    if (finish == null) {
+      throw new OutOfRange(
+          "finish \"" + name + "\" has no file in config/finishes; add one, or name another");
+    }
+    return finish;
+  }
+
+  private Optional<Jar> jar(Coat coat) {
+    return journal
+        .entry(coat.jarEntry())
+        .map(Entry::body)
+        .filter(Jar.class::isInstance)
+        .map(Jar.class::cast);
+  }
+
+  private LaidCoat laidCoat(Coat coat, double atS, Inputs inputs, boolean told) {
+    Finish finish = finish(coat);
+    Optional<Jar> jar = jar(coat);
+    OptionalDouble cut = jar.map(Jar::cutGPerL).orElse(OptionalDouble.empty());
+    OptionalDouble strength = jar.map(Jar::strengthVolPct).orElse(OptionalDouble.empty());
+    Optional<String> typed = jar.flatMap(Jar::retarder);
+    Retarder retarder = typed.map(FilmJobs::retarder).orElse(Retarder.NONE);
+    double cutGPerL = cut.orElse(finish.usualCutGPerL());
+    double strengthPct = strength.orElse(finish.strengthVolPct());
+    double wetUm =
+        coat.wetFilmUm()
+            .orElse(
+                finish.wetFilmUmByMethod().getOrDefault(coat.method().toString(), USUAL_WET_UM));
+    inputs.spread(
+        coat.wetFilmUm().isPresent() ? Spreads.GAUGED_WET_LN : finish.wetFilmLnSd(),
+        cut.isPresent() ? Spreads.TOLD_CUT_LN : finish.cutLnSd(),
+        strength.isPresent() ? Spreads.TOLD_STRENGTH_PCT : ASSUMED_STRENGTH_PCT,
+        wetUm * cutGPerL);
+    if (told) {
+      String by = "usual of " + finish.title() + " by " + coat.method();
+      inputs.add(
+          "cut",
+          Show.cut(cutGPerL, UnitSystem.US),
+          cut.isPresent() ? "told with the jar" : "assumed, the jar's is unknown",
+          cut.isEmpty());
+      inputs.add(
+          "spirit strength",
+          Show.fixed(strengthPct, 1) + " %",
+          strength.isPresent() ? "told with the jar" : "assumed",
+          strength.isEmpty());
+      inputs.add(
+          "wet film",
+          Show.film(wetUm, UnitSystem.METRIC),
+          coat.wetFilmUm().isPresent() ? "gauged or reckoned" : by,
+          coat.wetFilmUm().isEmpty());
+      if (typed.isPresent() && retarder.simulatedVolPct() == 0) {
+        inputs.add("retarder", typed.get(), "written down, not computed", false);
+      }
+    }
+    return new LaidCoat(
+        atS, wetUm, cutGPerL, strengthPct, retarder.simulatedVolPct(), OptionalDouble.empty());
+  }
+
+  private static Retarder retarder(String text) {
+    try {
+      return Retarder.read(text);
+    } catch (RefusedInput unknown) {
+      return Retarder.NONE;
+    }
+  }
+
+  /** Inputs as they are found, and their spreads weighted by the resin they brought. */
+  private static final class Inputs {
+    private final List<Provenance> list = new ArrayList<>();
+    private double weight;
+    private double wetLn;
+    private double cutLn;
+    private double strengthPct;
+
+    void add(String input, String value, String from, boolean assumed) {
+      list.add(new Provenance(input, value, from, assumed));
+    }
+
+    void spread(double coatWetLn, double coatCutLn, double coatStrengthPct, double resin) {
+      weight += resin;
+      wetLn += resin * coatWetLn;
+      cutLn += resin * coatCutLn;
+      strengthPct = coatStrengthPct;
+    }
+
+    Spreads spreads(AirRecord air, WoodTemperature wood) {
+      return new Spreads(
+          wetLn / weight,
+          cutLn / weight,
+          strengthPct,
+          Math.min(10, air.meanErrorK()),
+          Math.min(40, air.meanRhErrorPct()),
+          Math.min(15, wood.errorK()),
+          air.comingErrorK());
+    }
+
+    List<Provenance> list() {
+      return list;
+    }
+  }
+}

@@ -19,8 +19,8 @@ import java.util.regex.Pattern;
  * file is read once and carries a tag of its content, so a browser asks and is told "unchanged".
  */
 final class Pages {
-  private static final Pattern PLAIN_PATH =
-      Pattern.compile("(?:[A-Za-z0-9_-]+/)*[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)*\\.[a-z0-9]+");
+  private static final Pattern PLAIN_NAME =
+      Pattern.compile("[A-Za-z0-9_-]+(?:\\.[A-Za-z0-9_-]+)*\\.[a-z0-9]+");
   private static final String CHART_LIBRARY = "META-INF/resources/webjars/uplot/1.6.30/dist/";
   private static final Map<String, String> MEDIA_TYPES =
       Map.of(
@@ -32,7 +32,7 @@ final class Pages {
           "png", "image/png",
           "webmanifest", "application/manifest+json");
 
-  private final Map<String, Optional<Held>> held = new ConcurrentHashMap<>();
+  private final Map<String, Held> held = new ConcurrentHashMap<>();
 
   private record Held(byte[] bytes, String mediaType, String tag) {}
 
@@ -41,24 +41,27 @@ final class Pages {
     routes.get("/due", ctx -> serve(ctx, "web/due.html"));
     routes.get("/why", ctx -> serve(ctx, "web/why.html"));
     routes.get("/openapi.json", ctx -> serve(ctx, "coatwright/web/openapi.json"));
-    routes.get("/lib/uplot/<file>", ctx -> serve(ctx, CHART_LIBRARY + ctx.pathParam("file")));
-    routes.get("/{folder}/<file>", this::serveFile);
-    routes.get("/{file}", ctx -> serve(ctx, "web/" + ctx.pathParam("file")));
+    routes.get("/lib/uplot/{file}", ctx -> serveFrom(CHART_LIBRARY, ctx));
+    routes.get("/css/{file}", ctx -> serveFrom("web/css/", ctx));
+    routes.get("/js/{file}", ctx -> serveFrom("web/js/", ctx));
+    routes.get("/{file}", ctx -> serveFrom("web/", ctx));
   }
 
-  private void serveFile(Context ctx) {
-    serve(ctx, "web/" + ctx.pathParam("folder") + "/" + ctx.pathParam("file"));
+  /** A file straight in that folder; a name that could lead out of it is no name. */
+  private void serveFrom(String folder, Context ctx) {
+    String name = ctx.pathParam("file");
+    if (!PLAIN_NAME.matcher(name).matches()) {
+      throw missing(ctx);
+    }
+    serve(ctx, folder + name);
   }
 
   private void serve(Context ctx, String resource) {
-    Held file =
-        PLAIN_PATH.matcher(resource).matches()
-            ? held.computeIfAbsent(resource, Pages::read).orElse(null)
-            : null;
-    if (file == null) {
-      throw new Problem.Thrown(
-          Problem.of(404, "no-page", "No such page", "there is nothing at " + ctx.path()));
+    Optional<Held> found = found(resource);
+    if (found.isEmpty()) {
+      throw missing(ctx);
     }
+    Held file = found.get();
     ctx.header("ETag", file.tag());
     ctx.header("Cache-Control", "no-cache");
     ctx.contentType(file.mediaType());
@@ -67,6 +70,22 @@ final class Pages {
     } else {
       ctx.result(file.bytes());
     }
+  }
+
+  /** Only what is there is remembered: guessed names must not fill the memory. */
+  private Optional<Held> found(String resource) {
+    Held before = held.get(resource);
+    if (before != null) {
+      return Optional.of(before);
+    }
+    Optional<Held> file = read(resource);
+    file.ifPresent(one -> held.put(resource, one));
+    return file;
+  }
+
+  private static Problem.Thrown missing(Context ctx) {
+    return new Problem.Thrown(
+        Problem.of(404, "no-page", "No such page", "there is nothing at " + ctx.path()));
   }
 
   private static Optional<Held> read(String resource) {

@@ -8,6 +8,9 @@ import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.sse.SseHandler;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.eclipse.jetty.http.UriCompliance;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
@@ -44,6 +47,7 @@ public final class WebServer implements AutoCloseable {
               new Vitals(rooms, events, json).addTo(config.routes);
               new Reads(rooms, board, json).addTo(config.routes);
               new Writes(rooms, json).addTo(config.routes);
+              config.routes.before(API + "/events", ctx -> roomForOneMore());
               config.routes.sse(API + "/events", new SseHandler(0, events::take));
               config.routes.get(API + "/<rest>", WebServer::noSuchRoute);
               new Pages().addTo(config.routes);
@@ -72,6 +76,17 @@ public final class WebServer implements AutoCloseable {
         });
     config.jetty.modifyServletContextHandler(
         context -> context.getServletHandler().setDecodeAmbiguousURIs(true));
+  }
+
+  private void roomForOneMore() {
+    if (!events.hasRoom()) {
+      throw new Problem.Thrown(
+          Problem.of(
+              503,
+              "too-many-listeners",
+              "Too many pages open",
+              Events.MOST_LISTENERS + " pages listen already; close one and load this one again"));
+    }
   }
 
   private static void noSuchRoute(Context ctx) {
@@ -142,6 +157,13 @@ public final class WebServer implements AutoCloseable {
   /** The port it listens on, once started. */
   public int port() {
     return javalin.port();
+  }
+
+  /** Every route, as {@code GET /api/v1/now}. */
+  Set<String> routes() {
+    return javalin.unsafe.internalRouter.allHttpHandlers().stream()
+        .map(parsed -> parsed.endpoint.method.name() + " " + parsed.endpoint.path)
+        .collect(Collectors.toCollection(TreeSet::new));
   }
 
   /** Tells every open page of a warning that began or ended. */

@@ -32,6 +32,14 @@ public final class CommandLineDoor {
     CommandLine door =
         new CommandLine(new Top(shared))
             .addSubcommand(new AirCommand(shared))
+            .addSubcommand(jar(shared))
+            .addSubcommand(piece(shared))
+            .addSubcommand(new CommandLine(new PartCommand()).addSubcommand(new PartCommand.New(shared)))
+            .addSubcommand(new CoatCommand(shared))
+            .addSubcommand(new NoteCommand(shared))
+            .addSubcommand(new StrikeCommand(shared))
+            .addSubcommand(new DueCommand(shared))
+            .addSubcommand(new WhyCommand(shared))
             .setOut(out)
             .setErr(err)
             .setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF))
@@ -42,6 +50,20 @@ public final class CommandLineDoor {
     out.flush();
     err.flush();
     return code;
+  }
+
+  private static CommandLine jar(Shared shared) {
+    return new CommandLine(new JarCommand())
+        .addSubcommand(new JarCommand.New(shared))
+        .addSubcommand(new JarCommand.Listing(shared))
+        .addSubcommand(new JarCommand.Showing(shared));
+  }
+
+  private static CommandLine piece(Shared shared) {
+    return new CommandLine(new PieceCommand())
+        .addSubcommand(new PieceCommand.New(shared))
+        .addSubcommand(new PieceCommand.Listing(shared))
+        .addSubcommand(new PieceCommand.Showing(shared));
   }
 
   private static int wrongUsage(ParameterException wrong, PrintWriter err) {

@@ -7,6 +7,8 @@ import coatwright.quantity.UnitSystem;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
 import java.util.Locale;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -86,6 +88,11 @@ final class Shared {
   /** The daemon of this shop. */
   DaemonLine daemon() {
     return new DaemonLine(shop().host(), shop().port());
+  }
+
+  /** Now, by the clock handed in. */
+  OffsetDateTime now() {
+    return clock.instant().atOffset(ZoneOffset.UTC);
   }
 
   /** Prints a record of the contract on one line. */

@@ -1,0 +1,134 @@
+package coatwright.cli;
+
+import coatwright.quantity.Show;
+import coatwright.quantity.UnitSystem;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.PrintWriter;
+import java.time.Duration;
+import java.util.Locale;
+
+/** Prints an outlook for people: the verdict, the three answers, and what was taken for granted. */
+final class OutlookText {
+  private final PrintWriter out;
+  private final UnitSystem units;
+
+  OutlookText(PrintWriter out, UnitSystem units) {
+    this.out = out;
+    this.units = units;
+  }
+
+  /** The verdict with its reason, one line. */
+  void verdict(JsonNode outlook) {
+    String summary = outlook.path("summary").asText();
+    out.printf("%s: %s%n", capital(summary), outlook.path("reason").asText());
+  }
+
+  /** All of it. */
+  void print(JsonNode outlook) {
+    verdict(outlook);
+    clouding(outlook.path("clouding"));
+    drying(outlook.path("drying"));
+    openTime(outlook.path("openTime"));
+    if (outlook.has("dryFilmUm")) {
+      line("dry film", Show.film(outlook.path("dryFilmUm").asDouble(), units) + " from this coat");
+    }
+    milestones(outlook.path("milestones"));
+    list("What helps:", outlook.path("actions"));
+    list("Taken for granted:", outlook.path("assumptions"));
+    list("Mind:", outlook.path("cautions"));
+    JsonNode model = outlook.path("model");
+    out.printf("(model %s %s)%n", model.path("name").asText(), model.path("version").asText());
+  }
+
+  private void clouding(JsonNode clouding) {
+    if (clouding.isMissingNode()) {
+      return;
+    }
+    StringBuilder says = new StringBuilder(clouding.path("level").asText());
+    if (clouding.has("marginK")) {
+      double marginK = clouding.path("marginK").asDouble();
+      says.append("; the film comes down to ")
+          .append(Show.temperature(clouding.path("filmLowC").asDouble(), units))
+          .append(", ")
+          .append(Show.temperatureStep(Math.abs(marginK), units))
+          .append(marginK < 0 ? " below" : " above")
+          .append(" the dew point");
+    }
+    if (clouding.path("clears").asBoolean() && clouding.has("clearsAfterMin")) {
+      says.append("; should clear by itself in about ")
+          .append(Show.fixed(clouding.path("clearsAfterMin").asDouble(), 0))
+          .append(" min, an estimate");
+    } else if (clouding.has("clears") && !clouding.path("clears").asBoolean()) {
+      says.append("; may stay, an estimate");
+    }
+    line("clouding", says.toString());
+  }
+
+  private void drying(JsonNode drying) {
+    if (drying.isMissingNode()) {
+      return;
+    }
+    StringBuilder says = new StringBuilder(drying.path("level").asText());
+    if (drying.has("dryToTouchMin")) {
+      says.append("; dry to touch ").append(minutes(drying.path("dryToTouchMin").asDouble()));
+    }
+    if (drying.has("recoatFromMin")) {
+      says.append(", recoat from ").append(minutes(drying.path("recoatFromMin").asDouble()));
+      says.append(
+          drying.has("recoatUntilMin")
+              ? " until " + minutes(drying.path("recoatUntilMin").asDouble())
+              : ", no late end");
+    }
+    line("drying", says.toString());
+  }
+
+  private void openTime(JsonNode open) {
+    if (!open.isMissingNode()) {
+      line(
+          "open time",
+          "%s; %s min (%s to %s)"
+              .formatted(
+                  open.path("level").asText(),
+                  Show.fixed(open.path("min").asDouble(), 1),
+                  Show.fixed(open.path("p10Min").asDouble(), 1),
+                  Show.fixed(open.path("p90Min").asDouble(), 1)));
+    }
+  }
+
+  private void milestones(JsonNode milestones) {
+    for (JsonNode milestone : milestones) {
+      String name = milestone.path("name").asText();
+      if (!milestone.has("p50Min")) {
+        line(name, "not reached in this air");
+        continue;
+      }
+      String range =
+          milestone.has("p10Min") && milestone.has("p90Min")
+              ? " (%s to %s)"
+                  .formatted(
+                      minutes(milestone.path("p10Min").asDouble()),
+                      minutes(milestone.path("p90Min").asDouble()))
+              : "";
+      line(name, minutes(milestone.path("p50Min").asDouble()) + range);
+    }
+  }
+
+  private void list(String head, JsonNode sentences) {
+    if (!sentences.isEmpty()) {
+      out.println(head);
+      sentences.forEach(sentence -> out.println("  - " + sentence.asText()));
+    }
+  }
+
+  private void line(String name, String says) {
+    out.printf("  %-16s %s%n", name, says);
+  }
+
+  private static String minutes(double min) {
+    return Show.duration(Duration.ofSeconds(Math.round(min * 60)));
+  }
+
+  private static String capital(String word) {
+    return word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1);
+  }
+}

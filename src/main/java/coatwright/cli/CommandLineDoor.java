@@ -34,7 +34,8 @@ public final class CommandLineDoor {
             .addSubcommand(new AirCommand(shared))
             .addSubcommand(jar(shared))
             .addSubcommand(piece(shared))
-            .addSubcommand(new CommandLine(new PartCommand()).addSubcommand(new PartCommand.New(shared)))
+            .addSubcommand(
+                new CommandLine(new PartCommand()).addSubcommand(new PartCommand.New(shared)))
             .addSubcommand(new CoatCommand(shared))
             .addSubcommand(new NoteCommand(shared))
             .addSubcommand(new StrikeCommand(shared))

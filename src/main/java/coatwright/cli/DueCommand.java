@@ -80,8 +80,7 @@ final class DueCommand implements Callable<Integer> {
   private static void moved(JsonNode one, Shared shared) {
     if (one.has("was")) {
       String reason = one.has("reason") ? ": " + one.path("reason").asText() : "";
-      shared.out.println(
-          "    was " + Times.shown(one.path("was").asText(), shared.now()) + reason);
+      shared.out.println("    was " + Times.shown(one.path("was").asText(), shared.now()) + reason);
     }
   }
 }

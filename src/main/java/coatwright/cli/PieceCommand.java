@@ -22,7 +22,8 @@ final class PieceCommand {
       name = "new",
       description = "Write down a piece that came into the shop.",
       footer = {
-        "", "Example: coatwright piece new cabinet --room \"finishing room\" --promise 2026-04-30"
+        "",
+        "Example: coatwright piece new cabinet --room \"finishing room\" --promise 2026-04-30"
       })
   static final class New extends FormCommand {
     @Parameters(paramLabel = "NAME", description = "What you call it: cabinet.")
@@ -132,8 +133,7 @@ final class PieceCommand {
         }
       }
       throw new Stop(
-          Stop.BAD_INPUT,
-          "no piece \"%s\"; coatwright piece list names them".formatted(name));
+          Stop.BAD_INPUT, "no piece \"%s\"; coatwright piece list names them".formatted(name));
     }
 
     private void show(JsonNode piece) {

@@ -11,7 +11,8 @@ import picocli.CommandLine.Parameters;
 /** Says why a coat clouded or stayed soft. */
 @Command(
     name = "why",
-    description = "Why a coat clouded or stayed soft: the air then, and what would have changed it.",
+    description =
+        "Why a coat clouded or stayed soft: the air then, and what would have changed it.",
     footer = {"", "Example: coatwright why cabinet/left-door"})
 final class WhyCommand implements Callable<Integer> {
   @Parameters(paramLabel = "COAT|PART", description = "The coat's entry (e41), or the part.")

@@ -2,6 +2,7 @@ package coatwright.config;
 
 import coatwright.film.Finish;
 import coatwright.quantity.UnitSystem;
+import coatwright.sensors.SourceMapping;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.List;
@@ -13,6 +14,7 @@ import java.util.OptionalDouble;
  * All that a person set, checked: what each room is given at the start. The defaults stand in the
  * records; {@code config/coatwright.yaml} shows the same ones.
  *
+ * @param sources the sensors, in the order of their files
  * @param finishes by name; never empty, and the usual one is among them
  */
 public record Settings(
@@ -21,8 +23,10 @@ public record Settings(
     Map<String, Broker> brokers,
     Web web,
     Store store,
+    List<SourceMapping> sources,
     Map<String, Finish> finishes) {
   public Settings {
+    sources = List.copyOf(sources);
     rooms = List.copyOf(rooms);
     brokers = Map.copyOf(brokers);
     finishes = Map.copyOf(finishes);

@@ -2,6 +2,7 @@ package coatwright.config;
 
 import coatwright.film.Finish;
 import coatwright.quantity.Fault;
+import coatwright.sensors.SourceMapping;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -15,6 +16,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.snakeyaml.engine.v2.nodes.Node;
@@ -68,9 +70,21 @@ public final class SettingsFolder {
     List<Fault> faults = faultsOf(fileName(file));
     Section root = root(text(file, faults), faults);
     Path beside = file.toAbsolutePath().getParent();
-    SettingsReader reader = new SettingsReader(root, faults, beside);
+    SettingsReader reader = new SettingsReader(root, beside);
     Map<String, Finish> finishes = readFinishes(reader.folder("finishes"));
-    return reader.settings(finishes);
+    Path sources = reader.folder("sources");
+    return reader.settings(finishes, (rooms, brokers) -> readSources(sources, rooms, brokers));
+  }
+
+  private List<SourceMapping> readSources(Path folder, Set<String> rooms, Set<String> brokers) {
+    SourcesReader reader = new SourcesReader(rooms, brokers);
+    if (Files.isDirectory(folder)) {
+      for (NamedText file : yamlFiles(folder)) {
+        String name = fileName(folder) + "/" + file.name() + ".yaml";
+        reader.read(name, file.text(), faultsOf(name));
+      }
+    }
+    return reader.mappings();
   }
 
   private Map<String, Finish> readFinishes(Path folder) {

@@ -6,9 +6,9 @@ import coatwright.config.Settings.Shop;
 import coatwright.config.Settings.Store;
 import coatwright.config.Settings.Web;
 import coatwright.film.Finish;
-import coatwright.quantity.Fault;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.UnitSystem;
+import coatwright.sensors.SourceMapping;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -21,22 +21,26 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.BiFunction;
+import java.util.stream.Collectors;
 
 /** Reads {@code coatwright.yaml} key by key. */
 final class SettingsReader {
   private static final double M3_PER_ML = 1e-6;
+
+  /** There is no passcode yet, so the pages open on this machine only. */
+  private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
+
   private static final List<String> UNITS = List.of("us", "metric", "imperial");
 
   private final Section root;
-  private final List<Fault> faults;
   private final Path beside;
 
   /**
    * @param beside the folder the file lies in
    */
-  SettingsReader(Section root, List<Fault> faults, Path beside) {
+  SettingsReader(Section root, Path beside) {
     this.root = root;
-    this.faults = faults;
     this.beside = beside;
   }
 
@@ -45,15 +49,23 @@ final class SettingsReader {
     return beside.resolve(root.text(key, key)).normalize();
   }
 
-  /** Everything; faults are in the list. */
-  Settings settings(Map<String, Finish> finishes) {
+  /**
+   * Everything; faults are in the list.
+   *
+   * @param sources reads the sensors' files, given the names of the rooms and of the brokers
+   */
+  Settings settings(
+      Map<String, Finish> finishes,
+      BiFunction<Set<String>, Set<String>, List<SourceMapping>> sources) {
     Shop shop = shop(root.section("shop"), finishes);
     List<Room> rooms = rooms();
     Map<String, Broker> brokers = brokers(root.section("brokers"));
     Web web = web(root.section("web"));
     Store store = store(root.section("store"));
     root.refuseOthers();
-    return new Settings(shop, rooms, brokers, web, store, finishes);
+    Set<String> roomNames = rooms.stream().map(Room::name).collect(Collectors.toSet());
+    return new Settings(
+        shop, rooms, brokers, web, store, sources.apply(roomNames, brokers.keySet()), finishes);
   }
 
   private Shop shop(Section section, Map<String, Finish> finishes) {
@@ -162,7 +174,7 @@ final class SettingsReader {
   private static Web web(Section section) {
     Web web =
         new Web(
-            section.text("host", Web.DEFAULT.host()),
+            section.choice("host", Web.DEFAULT.host(), LOOPBACK),
             section.whole("port", Web.DEFAULT.port(), 1, 65_535));
     section.refuseOthers();
     return web;
@@ -172,10 +184,5 @@ final class SettingsReader {
     Store store = new Store(Path.of(section.text("folder", Store.DEFAULT.folder().toString())));
     section.refuseOthers();
     return store;
-  }
-
-  /** The faults so far; sources add theirs to their own files. */
-  List<Fault> faults() {
-    return faults;
   }
 }

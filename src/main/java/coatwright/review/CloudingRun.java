@@ -1,0 +1,70 @@
+package coatwright.review;
+
+import coatwright.air.MoistAir;
+import coatwright.film.CoatOutcome;
+import coatwright.film.FilmJob;
+import coatwright.film.FilmParameters;
+import coatwright.film.FilmRun;
+import coatwright.film.FilmSimulation;
+import coatwright.film.SimulationOptions;
+import coatwright.outlook.Outlook.CloudingLevel;
+import java.util.Optional;
+
+/**
+ * One run of the film through its first hour, and what it says of clouding.
+ *
+ * @param outcome of the last coat; empty when the wood was at or below the dew point, where no coat
+ *     can be computed
+ * @param spreadAtWoodK wood less dew point as the coat went on, K
+ * @param level by the outlook's rule
+ */
+record CloudingRun(Optional<CoatOutcome> outcome, double spreadAtWoodK, CloudingLevel level) {
+  static final double FIRST_HOUR_S = 3600;
+
+  private static final FilmSimulation SIMULATION =
+      new FilmSimulation(FilmParameters.SHELLAC, SimulationOptions.DEFAULT);
+
+  /** Wood nearer its dew point than this is clouding by itself, K. */
+  private static final double LEAST_SPREAD_K = 1;
+
+  private static final double LIKELY_S = 1.2;
+
+  /** At this the resin gives way. */
+  static final double LIMIT_S = 1;
+
+  /**
+   * @param spread p90 over p50 of the water ratio, from what is not known of this coat's inputs; the
+   *     same for every changed run, since the logarithms go together
+   */
+  static CloudingRun of(FilmJob job, double spread) {
+    double lastS = job.coats().get(job.coats().size() - 1).atS();
+    FilmRun run = SIMULATION.run(job, lastS + FIRST_HOUR_S);
+    double airC = job.air().airTempCAt(lastS);
+    double dewC = MoistAir.of(airC, 100 * job.air().rhFractionAt(lastS)).dewPointC();
+    boolean whole = run.coats().size() == job.coats().size();
+    Optional<CoatOutcome> last = whole ? Optional.of(run.lastCoat()) : Optional.empty();
+    double woodC = last.map(CoatOutcome::woodBeforeC).orElse(job.woodTempC());
+    return new CloudingRun(last, woodC - dewC, level(last, woodC - dewC, spread));
+  }
+
+  static CloudingLevel level(Optional<CoatOutcome> outcome, double spreadK, double spread) {
+    if (outcome.isEmpty() || spreadK < LEAST_SPREAD_K) {
+      return CloudingLevel.LIKELY;
+    }
+    double s = outcome.get().peakS();
+    if (s >= LIKELY_S && outcome.get().marginK() <= 0) {
+      return CloudingLevel.LIKELY;
+    }
+    return s * spread >= LIMIT_S ? CloudingLevel.POSSIBLE : CloudingLevel.NONE_EXPECTED;
+  }
+
+  /** Water over the water at which the resin gives way; infinite where dew lies on the wood. */
+  double s() {
+    return outcome.map(CoatOutcome::peakS).orElse(Double.POSITIVE_INFINITY);
+  }
+
+  /** The resin would not have given way, nor the wood stood at the dew point. */
+  boolean staysClear() {
+    return s() < LIMIT_S && spreadAtWoodK >= LEAST_SPREAD_K;
+  }
+}

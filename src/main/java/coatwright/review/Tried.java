@@ -1,0 +1,26 @@
+package coatwright.review;
+
+import coatwright.film.CoatOutcome;
+
+/** A change and what the film did with it. */
+record Tried(Change change, CloudingRun run) {
+  Change.Kind kind() {
+    return change.kind();
+  }
+
+  boolean mends() {
+    return run.staysClear();
+  }
+
+  /** Only for a run whose wood carried no dew: there is no water to tell of otherwise. */
+  Why.Counterfactual told() {
+    CoatOutcome outcome = run.outcome().orElseThrow();
+    return new Why.Counterfactual(
+        change.words(),
+        change.was(),
+        change.would(),
+        run.level().toString(),
+        outcome.waterPeakPct(),
+        outcome.waterLimitPct());
+  }
+}

@@ -19,7 +19,9 @@ public final class Json {
       JsonMapper.builder()
           .addModule(new Jdk8Module())
           .addModule(new JavaTimeModule())
-          .serializationInclusion(JsonInclude.Include.NON_ABSENT)
+          .defaultPropertyInclusion(
+              JsonInclude.Value.construct(
+                  JsonInclude.Include.NON_ABSENT, JsonInclude.Include.NON_ABSENT))
           .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
           .disable(SerializationFeature.WRITE_DURATIONS_AS_TIMESTAMPS)
           .enable(SerializationFeature.WRITE_ENUMS_USING_TO_STRING)

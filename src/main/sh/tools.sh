@@ -1,114 +1,152 @@
 # What Coatwright needs from the system: looks, says what is missing, installs it where that can be done.
 # Sourced by ./coatwright and ./verify; not run by itself.
+#
+# install_tools run|verify: returns when everything is there, exits 2 when it is not and cannot be had.
+# YES=true installs without asking. Sets JAVA, JAVA_MAJOR and MVN.
+
+LEAST_JDK=17
+LEAST_MAVEN=3.8.7
+NEWER_MAVEN=3.9.11
+CACHE=${XDG_CACHE_HOME:-${HOME:-/nonexistent}/.cache}/coatwright
 
 say() { printf '%s\n' "$*" >&2; }
+stop() {
+  local code=$1
+  shift
+  say "$@"
+  exit "$code"
+}
 
-# Prints the path of a java of at least release 17, or nothing.
-find_java() {
-  local home candidate release
-  for home in "${JAVA_HOME:-}" ''; do
-    candidate=${home:+$home/bin/}java
-    command -v "$candidate" >/dev/null 2>&1 || continue
-    release=$("$candidate" -XshowSettings:properties -version 2>&1 |
-      sed -n 's/^ *java\.specification\.version = //p')
-    if [ "${release%%.*}" -ge 17 ] 2>/dev/null; then
-      command -v "$candidate"
+# The major version of a java program, or nothing.
+java_major() {
+  "$1" -version 2>&1 | sed -n 's/.*version "\([0-9]*\).*/\1/p' | head -n 1
+}
+
+# A JDK 17 or newer: JAVA_HOME first, then the path, then where Debian keeps them.
+find_jdk() {
+  local java major
+  for java in "${JAVA_HOME:-/nonexistent}/bin/java" "$(command -v java || true)" /usr/lib/jvm/*/bin/java; do
+    [ -n "$java" ] && [ -x "$java" ] || continue
+    java=$(readlink -f "$java")
+    [ -x "$(dirname "$java")/javac" ] || continue
+    major=$(java_major "$java")
+    if [ -n "$major" ] && [ "$major" -ge $LEAST_JDK ]; then
+      JAVA=$java
+      JAVA_MAJOR=$major
       return 0
     fi
   done
   return 1
 }
 
-# A JDK, not only a runtime: the compiler stands beside java.
-has_jdk() {
-  local java home
-  java=$(find_java) || return 1
-  home=$(dirname "$(dirname "$(readlink -f "$java")")")
-  [ -x "$home/bin/javac" ]
+# True when version $1 is at least version $2.
+at_least() { [ "$(printf '%s\n%s\n' "$2" "$1" | sort -V | head -n 1)" = "$2" ]; }
+
+maven_version() { "$1" -v 2>/dev/null | sed -n 's/.*Apache Maven \([0-9.]*\).*/\1/p' | head -n 1; }
+
+find_maven() {
+  local mvn version
+  for mvn in "$(command -v mvn || true)" "$CACHE/apache-maven-$NEWER_MAVEN/bin/mvn"; do
+    [ -n "$mvn" ] && [ -x "$mvn" ] || continue
+    version=$(JAVA_HOME=$(dirname "$(dirname "$JAVA")") maven_version "$mvn")
+    if [ -n "$version" ] && at_least "$version" $LEAST_MAVEN; then
+      MVN=$mvn
+      return 0
+    fi
+  done
+  return 1
 }
 
-has_maven() {
-  local version
-  command -v mvn >/dev/null 2>&1 || return 1
-  version=$(mvn -v 2>/dev/null | sed -n 's/.*Apache Maven \([0-9.]*\).*/\1/p' | head -n 1)
-  [ "$(printf '3.8.0\n%s\n' "$version" | sort -V | head -n 1)" = 3.8.0 ]
+# Looks for everything a command needs; sets MISSING to what was not found and PACKAGES to what brings it.
+look_for_tools() {
+  MISSING=()
+  PACKAGES=()
+  if ! find_jdk; then
+    MISSING+=("a JDK, version $LEAST_JDK or newer (java and javac)")
+    PACKAGES+=("$(jdk_package)")
+  fi
+  if ! { [ -n "${JAVA:-}" ] && find_maven; } && ! { [ -z "${JAVA:-}" ] && command -v mvn >/dev/null; }; then
+    MISSING+=("Maven, version $LEAST_MAVEN or newer (mvn)")
+    PACKAGES+=(maven)
+  fi
+  [ "$1" = verify ] || return 0
+  if ! command -v mosquitto >/dev/null && [ ! -x /usr/sbin/mosquitto ]; then
+    MISSING+=('mosquitto, an MQTT broker')
+    PACKAGES+=(mosquitto)
+  fi
+  if ! command -v socat >/dev/null; then
+    MISSING+=('socat, for a pair of serial lines')
+    PACKAGES+=(socat)
+  fi
+  if [ ! -x /usr/bin/chromium ]; then
+    MISSING+=('chromium, a browser')
+    PACKAGES+=(chromium)
+  fi
+  if [ ! -x /usr/bin/chromedriver ]; then
+    MISSING+=('chromedriver, the driver of that browser')
+    PACKAGES+=(chromium-driver)
+  fi
 }
 
-# System name and release, such as "debian 12".
-system() { (. /etc/os-release 2>/dev/null && printf '%s %s' "${ID:-unknown}" "${VERSION_ID:-0}"); }
+# This system's name and release, such as "debian 12".
+this_system() { (. /etc/os-release 2>/dev/null && printf '%s %s' "${ID:-unknown}" "${VERSION_ID:-0}"); }
 
-# True where apt-get can bring what this command needs: Debian 12 or newer, and for the demo Ubuntu 22.04 or newer.
+# True where apt-get brings what the command needs. Ubuntu's browser is no package a test can drive.
 can_install() {
-  local for_what=$1 name release
-  read -r name release <<<"$(system)"
-  command -v apt-get >/dev/null 2>&1 || return 1
-  case $name in
-    debian) [ "${release%%.*}" -ge 12 ] 2>/dev/null ;;
-    ubuntu) [ "$for_what" = run ] && [ "${release%%.*}" -ge 22 ] 2>/dev/null ;;
+  local id version
+  read -r id version <<<"$(this_system)"
+  command -v apt-get >/dev/null || return 1
+  case $id in
+    debian) at_least "$version" 12 ;;
+    ubuntu) [ "$1" = run ] && at_least "$version" 22.04 ;;
     *) return 1 ;;
   esac
 }
 
-# The JDK package this system offers.
+# The default JDK of Ubuntu 22.04 is 11.
 jdk_package() {
-  local package
-  for package in openjdk-17-jdk-headless openjdk-21-jdk-headless openjdk-25-jdk-headless; do
-    if apt-cache policy "$package" 2>/dev/null | grep -q 'Candidate: [0-9]'; then
-      printf '%s' "$package"
-      return 0
-    fi
-  done
-  printf 'default-jdk-headless'
+  case $(this_system) in
+    'ubuntu 22.04') printf 'openjdk-17-jdk-headless' ;;
+    *) printf 'default-jdk-headless' ;;
+  esac
 }
 
-# need run|verify yes|ask: returns when everything is there; exits 2 when it is not and cannot be had.
-need() {
-  local for_what=$1 consent=$2 missing=() packages=() jdk=no
-  has_jdk || { missing+=('a JDK, release 17 or newer'); jdk=yes; }
-  has_maven || { missing+=('Maven 3.8 or newer'); packages+=(maven); }
-  if [ "$for_what" = verify ]; then
-    command -v mosquitto >/dev/null 2>&1 || [ -x /usr/sbin/mosquitto ] || { missing+=('mosquitto, an MQTT broker'); packages+=(mosquitto); }
-    command -v socat >/dev/null 2>&1 || { missing+=('socat, for a pair of serial lines'); packages+=(socat); }
-    [ -x /usr/bin/chromium ] || { missing+=('chromium, a browser'); packages+=(chromium); }
-    [ -x /usr/bin/chromedriver ] || { missing+=('the driver of that browser'); packages+=(chromium-driver); }
-  fi
-  [ ${#missing[@]} -eq 0 ] && return 0
-
-  say 'Missing on this machine:'
-  printf '  - %s\n' "${missing[@]}" >&2
-  if ! can_install "$for_what"; then
-    say "This is \"$(system)\". Install the above with this system's own package manager, then start again."
-    exit 2
-  fi
-  local sudo=()
+install_tools() {
+  local as_root='' answer
+  look_for_tools "$1"
+  [ ${#MISSING[@]} -gt 0 ] || return 0
+  say 'Coatwright needs, and this machine lacks:'
+  printf '  %s\n' "${MISSING[@]}" >&2
+  can_install "$1" || stop 2 "This system is \"$(this_system)\": install them by hand, then start again."
   if [ "$(id -u)" -ne 0 ]; then
-    if ! command -v sudo >/dev/null 2>&1; then
-      say 'Installing needs root: run this once as root, or install the above, then start again.'
-      exit 2
+    command -v sudo >/dev/null || stop 2 "As root, run: apt-get install ${PACKAGES[*]}"
+    as_root=sudo
+    if [ "$YES" != true ]; then
+      [ -t 0 ] || stop 2 "Run again with --yes, or run: sudo apt-get install ${PACKAGES[*]}"
+      read -r -p "Install ${PACKAGES[*]} with apt-get now? [y/N] " answer
+      case $answer in
+        y | Y | yes) ;;
+        *) stop 2 'Nothing was installed.' ;;
+      esac
     fi
-    sudo=(sudo)
   fi
-  if [ "$consent" != yes ] && [ "$(id -u)" -ne 0 ] && [ "${CI:-}" != true ]; then
-    if [ ! -t 0 ]; then
-      say 'Start again with --yes to let apt-get install them.'
-      exit 2
-    fi
-    printf 'Install them now with apt-get? [y/N] ' >&2
-    local answer
-    read -r answer
-    case $answer in
-      y | Y | yes) ;;
-      *) say 'Nothing was installed.'; exit 2 ;;
-    esac
-  fi
-  "${sudo[@]}" env DEBIAN_FRONTEND=noninteractive apt-get update -q >&2 || {
-    say 'apt-get update failed; see above.'
-    exit 2
-  }
-  [ "$jdk" = yes ] && packages+=("$(jdk_package)")
-  "${sudo[@]}" env DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends "${packages[@]}" >&2 || {
-    say 'apt-get could not install them; see above.'
-    exit 2
-  }
+  say "Installing ${PACKAGES[*]} ..."
+  {
+    $as_root apt-get update -qq &&
+      $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${PACKAGES[@]}"
+  } >&2 || stop 2 "apt-get could not install ${PACKAGES[*]}; see its message above."
   hash -r
+  find_jdk || stop 2 "No JDK $LEAST_JDK or newer even after installing; see the messages above."
+  find_maven || newer_maven
+}
+
+# Ubuntu 22.04 carries Maven 3.6: it is good enough to fetch its successor from the same place it
+# fetches everything else.
+newer_maven() {
+  say "Fetching Maven $NEWER_MAVEN with the system's older one ..."
+  mkdir -p "$CACHE"
+  (cd "$CACHE" && mvn -q org.apache.maven.plugins:maven-dependency-plugin:3.8.1:unpack \
+    "-Dartifact=org.apache.maven:apache-maven:$NEWER_MAVEN:tar.gz:bin" "-DoutputDirectory=$CACHE") >&2 || true
+  chmod +x "$CACHE/apache-maven-$NEWER_MAVEN/bin/mvn" 2>/dev/null || true
+  find_maven || stop 2 "Maven $LEAST_MAVEN or newer could not be had; install it by hand."
 }

@@ -9,8 +9,6 @@ import coatwright.quantity.OutOfRange;
  */
 public record SpiritStrength(double volumePct) {
 
-  /** The strength at which the vapour over boiling spirit has the liquid's make-up, by volume. */
-  public static final double AZEOTROPE_VOL_PCT = 97.2;
 
   public SpiritStrength {
     OutOfRange.check("spirit strength", volumePct, "% vol", 0, 100);

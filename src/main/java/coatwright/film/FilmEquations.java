@@ -158,9 +158,7 @@ final class FilmEquations {
   private void temperatures(double[] y, double[] f, int film, double tf) {
     int wood = film + 1;
     double down = filmToWood * (tf - y[wood]);
-    f[film] =
-        ((gas.heatTransfer + gas.radiation(tf)) * (gas.airK - tf) - gas.latentWPerM2() - down)
-            / heat;
+    f[film] = (heatGain(tf) - down) / heat;
     for (int i = 0; i < FilmGrid.WOOD_CELLS; i++) {
       double next = i + 1 < FilmGrid.WOOD_CELLS ? woodFace[i] * (y[wood + i] - y[wood + i + 1]) : 0;
       f[wood + i] = (down - next) * perWood[i];
@@ -315,22 +313,26 @@ final class FilmEquations {
     int top = film - ns;
     double tf = y[film];
     double uR = ns > 2 ? y[top + 2] : 0;
-    airAt(atS);
+    airAt(atS - CLIMATE_NUDGE_S);
     gas.flux(y[top], y[top + 1], uR, tf);
     double nE = gas.nE;
     double nW = gas.nW;
     double nR = gas.nR;
-    double warm = (gas.heatTransfer + gas.radiation(tf)) * (gas.airK - tf) - gas.latentWPerM2();
+    double warm = heatGain(tf);
     airAt(atS + CLIMATE_NUDGE_S);
     gas.flux(y[top], y[top + 1], uR, tf);
-    double per = 1 / (grid.thickness[grid.cells - 1] * CLIMATE_NUDGE_S);
+    double per = 1 / (2 * CLIMATE_NUDGE_S * grid.thickness[grid.cells - 1]);
     slope[0] = -(gas.nE - nE) * Species.VOL_E * per;
     slope[1] = -(gas.nW - nW) * Species.VOL_W * per;
     slope[2] = -(gas.nR - nR) * Species.VOL_R * per;
-    slope[3] =
-        ((gas.heatTransfer + gas.radiation(tf)) * (gas.airK - tf) - gas.latentWPerM2() - warm)
-            / (heat * CLIMATE_NUDGE_S);
+    slope[3] = (heatGain(tf) - warm) / (2 * CLIMATE_NUDGE_S * heat);
     airAt(atS);
+  }
+
+  /** What air, walls and vapour bring to a film at this temperature, W/m². */
+  private double heatGain(double filmK) {
+    double transfer = gas.heatTransfer + gas.radiation(filmK);
+    return transfer * (gas.airK - filmK) - gas.latentWPerM2();
   }
 
   /** Volume leaving the surface per second at a state, all volatiles, m/s; for the balance test. */

@@ -11,8 +11,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /**
- * What the shop knows about shellac, against the set every answer uses. Facts of the trade are common
- * practice, no source; two of them (rub-out at 15 and 24 °C) fixed two parameters, the rest did not.
+ * What the shop knows about shellac, against the set every answer uses. Facts of the trade are
+ * common practice, no source; two of them (rub-out at 15 and 24 °C) fixed two parameters, the rest
+ * did not.
  */
 class FilmFactsTest {
   private final FilmSimulation simulation =
@@ -135,14 +136,15 @@ class FilmFactsTest {
     assertThat(run.dryFilmUm()).isCloseTo(6 * 10.214, within(0.01));
   }
 
-  /** Once only the cure is left, t grows with the square of the thickness (regression, not truth). */
+  /**
+   * Once only the cure is left, t grows with the square of the thickness (regression, not truth).
+   */
   @ParameterizedTest(name = "{0} um")
   @CsvSource({"50", "100"})
   void thickFilmsTakeTheSquareOfTheirThicknessLonger(double wetUm) {
     var usual = simulation.run(Jobs.sixCoats(20, 0.5), 8700 + 10 * Jobs.DAY_S);
     var job =
-        FilmJob.of(
-            Jobs.sixTimes(Jobs.coat(wetUm, 1.5, 95, 0)), AirCourse.steady(20, 0.5, 0.1), 20);
+        FilmJob.of(Jobs.sixTimes(Jobs.coat(wetUm, 1.5, 95, 0)), AirCourse.steady(20, 0.5, 0.1), 20);
     var other = simulation.run(job, 8700 + 10 * Jobs.DAY_S);
     double scale = Math.pow(wetUm / 75, 2);
     assertThat(other.rubOutS().orElseThrow())
@@ -150,27 +152,32 @@ class FilmFactsTest {
   }
 
   /**
-   * S = 0.213 + 0.5534 r + 1.0302 r² + 0.1534 r τ − 0.0288 τ with τ = (T − 20 °C)/10 K: our own closed
-   * form of the usual coat, error 0.010 for 12 to 36 °C and 30 to 95 %. A regression check: agreement,
-   * not truth.
+   * S = 0.213 + 0.5534 r + 1.0302 r² + 0.1534 r τ − 0.0288 τ with τ = (T − 20 °C)/10 K: our own
+   * closed form of the usual coat, error 0.010 for 12 to 36 °C and 30 to 95 %. A regression check:
+   * agreement, not truth.
    */
   @ParameterizedTest(name = "{0} C {1}")
   @CsvSource({
-    "12, 0.3", "12, 0.9", "20, 0.4", "20, 0.7", "24, 0.55", "28, 0.8", "32, 0.6", "36, 0.3", "36, 0.9"
+    "12, 0.3",
+    "12, 0.9",
+    "20, 0.4",
+    "20, 0.7",
+    "24, 0.55",
+    "28, 0.8",
+    "32, 0.6",
+    "36, 0.3",
+    "36, 0.9"
   })
   void followsTheClosedFormOfTheUsualCoat(double airC, double rh) {
     double tau = (airC - 20) / 10;
-    double closed =
-        0.213 + 0.5534 * rh + 1.0302 * rh * rh + 0.1534 * rh * tau - 0.0288 * tau;
+    double closed = 0.213 + 0.5534 * rh + 1.0302 * rh * rh + 0.1534 * rh * tau - 0.0288 * tau;
     assertThat(simulation.run(Jobs.oneCoat(airC, rh), 1200).lastCoat().peakS())
         .isCloseTo(closed, within(0.012));
   }
 
   @Test
   void saysThatTheSpiritIsTooWeakWhenTheJarItselfIsNearClouding() {
-    var weak =
-        FilmJob.of(
-            List.of(Jobs.coat(75, 1.5, 85, 0)), AirCourse.steady(25, 0.31, 0.1), 25);
+    var weak = FilmJob.of(List.of(Jobs.coat(75, 1.5, 85, 0)), AirCourse.steady(25, 0.31, 0.1), 25);
     var coat = simulation.run(weak, 3600).lastCoat();
     assertThat(coat.jarS()).isCloseTo(0.93, within(0.01));
     assertThat(coat.spiritTooWeak()).isTrue();

@@ -22,7 +22,8 @@ class FilmSolutionTest {
     return Stream.of("reference", "shellac")
         .flatMap(
             set ->
-                ReferenceTable.read(set + "/points.csv").stream().map(row -> Arguments.of(set, row)));
+                ReferenceTable.read(set + "/points.csv").stream()
+                    .map(row -> Arguments.of(set, row)));
   }
 
   /** Our own prototype, to the ten digits it prints. */

@@ -30,8 +30,9 @@ class EvaporatingSurfaceTest {
   }
 
   /**
-   * ASHRAE Handbook Fundamentals (2017), chapter 1, adiabatic saturation: a bare wet surface without
-   * radiation reads a little low, by less than 0.4 K for depressions under 10 K and 0.6 K above.
+   * ASHRAE Handbook Fundamentals (2017), chapter 1, adiabatic saturation: a bare wet surface
+   * without radiation reads a little low, by less than 0.4 K for depressions under 10 K and 0.6 K
+   * above.
    */
   @ParameterizedTest(name = "{0} C, {1} %")
   @CsvSource({"20, 50", "30, 50", "25, 40", "30, 80", "15, 60", "35, 20", "24, 65"})
@@ -42,7 +43,10 @@ class EvaporatingSurfaceTest {
     assertThat(wet).isCloseTo(adiabatic, within(airC - adiabatic < 10 ? 0.4 : 0.6));
   }
 
-  /** Our own prototype to 1e-6; Bedingfield and Drew's correlation (1388 and 927 J/kg K) from memory. */
+  /**
+   * Our own prototype to 1e-6; Bedingfield and Drew's correlation (1388 and 927 J/kg K) from
+   * memory.
+   */
   @Test
   void hasThePsychrometricRatiosOfOurPrototype() {
     AirFlow air = new AirFlow(293.15);
@@ -55,8 +59,7 @@ class EvaporatingSurfaceTest {
   /** Published: 95 % ethanol 1.4, water 0.3 (n-butyl acetate = 1; safety-data glossary figures). */
   @Test
   void evaporatesRelativeToButylAcetateAsPublishedOnceItCoolsItself() {
-    assertThat(EvaporationNumber.selfCooled(Solvent.ETHANOL))
-        .isCloseTo(1.4, withinPercentage(15));
+    assertThat(EvaporationNumber.selfCooled(Solvent.ETHANOL)).isCloseTo(1.4, withinPercentage(15));
     assertThat(EvaporationNumber.selfCooled(Solvent.WATER)).isBetween(0.3, 0.3 * 1.25);
     assertThat(EvaporationNumber.selfCooled(Solvent.BUTYL_ACETATE)).isEqualTo(1);
   }

@@ -27,7 +27,9 @@ class SolventTest {
   private static final Map<String, Double> ALLOWED_PCT =
       Map.of("ethanol", 0.5, "water", 0.5, "methanol", 1.0, "n-butanol", 7.5);
 
-  /** Median of the published equations named in the table's first line; doubtful rows are not asked. */
+  /**
+   * Median of the published equations named in the table's first line; doubtful rows are not asked.
+   */
   @ParameterizedTest(name = "{0} at {1} C: {2} Pa")
   @CsvFileSource(resources = "/reference/solvent/vapour_pressures.csv", numLinesToSkip = 2)
   void followsThePublishedVapourPressures(String name, double atC, double medianPa, String doubt) {
@@ -61,11 +63,12 @@ class SolventTest {
     AirFlow air = new AirFlow(atC + 273.15);
     assertThat(air.diffusivityM2PerS(Solvent.ETHANOL)).isCloseTo(spreadEthanol, close);
     assertThat(air.diffusivityM2PerS(Solvent.WATER)).isCloseTo(spreadWater, close);
-    assertThat(air.diffusivityM2PerS(Solvent.BUTOXYETHANOL))
-        .isCloseTo(spreadButoxyethanol, close);
+    assertThat(air.diffusivityM2PerS(Solvent.BUTOXYETHANOL)).isCloseTo(spreadButoxyethanol, close);
   }
 
-  /** Perry's Chemical Engineers' Handbook, table 2-371. Fuller's method is known to be good to 10 %. */
+  /**
+   * Perry's Chemical Engineers' Handbook, table 2-371. Fuller's method is known to be good to 10 %.
+   */
   @ParameterizedTest(name = "{0} at {1} C")
   @CsvFileSource(resources = "/reference/solvent/diffusivity_in_air.csv", numLinesToSkip = 2)
   void diffusesThroughAirWithinATenthOfTheMeasuredRate(String name, double atC, double measured) {

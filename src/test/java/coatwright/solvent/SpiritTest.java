@@ -14,7 +14,10 @@ import org.junit.jupiter.params.provider.CsvFileSource;
 
 class SpiritTest {
 
-  /** Measured set quoted in Perry's Chemical Engineers' Handbook, credited to Carey and Lewis (1932). */
+  /**
+   * Measured set quoted in Perry's Chemical Engineers' Handbook, credited to Carey and Lewis
+   * (1932).
+   */
   @ParameterizedTest(name = "x {0}: y {1} at {2} C")
   @CsvFileSource(resources = "/reference/solvent/ethanol_water_vle_760mmHg.csv", numLinesToSkip = 2)
   void vanLaarFollowsBoilingSpirit(double x, double measuredY, double measuredC) {
@@ -83,7 +86,9 @@ class SpiritTest {
         .isCloseTo(printed, within(0.06));
   }
 
-  /** USP 29 alcoholometric table; strength there is at 15.56 °C, which moves the mass by under 0.06. */
+  /**
+   * USP 29 alcoholometric table; strength there is at 15.56 °C, which moves the mass by under 0.06.
+   */
   @ParameterizedTest(name = "{0} % vol")
   @CsvFileSource(resources = "/reference/solvent/usp_mass_pct.csv", numLinesToSkip = 2)
   void agreesWithThePharmacopoeia(double volumePct, double massPct) {

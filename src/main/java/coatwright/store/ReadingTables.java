@@ -1,0 +1,273 @@
+package coatwright.store;
+
+import coatwright.climate.RawText;
+import coatwright.climate.Reading;
+import coatwright.climate.Role;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.PreparedBatch;
+import org.jspecify.annotations.Nullable;
+
+/** Readings and payloads as rows. Belongs to the one thread that writes. */
+final class ReadingTables {
+  /** Temperatures and humidities are kept in millionths: half the bytes of a real. */
+  static final double MICRO = 1e6;
+
+  private static final int KEPT_ACCEPTED = 1_000;
+  private static final int PRUNE_AFTER = 200;
+
+  private record SensorKey(String source, String sensor, String role, String room, String part) {}
+
+  private record MannerKey(double temperatureErrorK, double rhErrorPct, String flags) {}
+
+  private final Map<SensorKey, Long> sensorIds = new HashMap<>();
+  private final Map<MannerKey, Long> mannerIds = new HashMap<>();
+  private final Map<Long, Long> newestMs = new HashMap<>();
+  private final Map<String, Integer> acceptedSincePruned = new HashMap<>();
+
+  /** Drops what was learned in a transaction that did not come through. */
+  void forget() {
+    sensorIds.clear();
+    mannerIds.clear();
+    newestMs.clear();
+  }
+
+  /** Writes readings and their roll-ups; one that stands already, to the last digit, is left out. */
+  void write(Handle handle, List<Reading> readings) {
+    if (readings.isEmpty()) {
+      return;
+    }
+    RollUpTable rollUps = new RollUpTable();
+    PreparedBatch batch =
+        handle.prepareBatch(
+            "insert into reading (sensor, at_ms, nth, manner, temp, rh, surface)"
+                + " values (?, ?, ?, ?, ?, ?, ?)");
+    for (Reading reading : readings) {
+      long sensor = sensorId(handle, reading);
+      long manner = mannerId(handle, reading);
+      long atMs = reading.at().toEpochMilli();
+      long nth = 0;
+      if (atMs <= newestMs(handle, sensor)) {
+        flushBatch(batch);
+        if (standsAlready(handle, sensor, atMs, reading)) {
+          continue;
+        }
+        nth = countAt(handle, sensor, atMs);
+      }
+      newestMs.merge(sensor, atMs, Math::max);
+      batch
+          .bind(0, sensor)
+          .bind(1, atMs)
+          .bind(2, nth)
+          .bind(3, manner)
+          .bind(4, micro(reading.temperatureC()))
+          .bind(5, micro(reading.rhPct()))
+          .bind(6, micro(reading.surfaceTemperatureC()))
+          .add();
+      rollUps.add(sensor, reading);
+    }
+    flushBatch(batch);
+    batch.close();
+    rollUps.write(handle);
+  }
+
+  private static void flushBatch(PreparedBatch batch) {
+    if (batch.size() > 0) {
+      batch.execute();
+    }
+  }
+
+  private long newestMs(Handle handle, long sensor) {
+    return newestMs.computeIfAbsent(
+        sensor,
+        id ->
+            handle
+                .createQuery("select coalesce(max(at_ms), ?) from reading where sensor = ?")
+                .bind(0, Long.MIN_VALUE)
+                .bind(1, id)
+                .mapTo(Long.class)
+                .one());
+  }
+
+  private static boolean standsAlready(Handle handle, long sensor, long atMs, Reading reading) {
+    return handle
+            .createQuery(
+                "select count(*) from reading where sensor = ? and at_ms = ?"
+                    + " and temp is ? and rh is ? and surface is ?")
+            .bind(0, sensor)
+            .bind(1, atMs)
+            .bind(2, micro(reading.temperatureC()))
+            .bind(3, micro(reading.rhPct()))
+            .bind(4, micro(reading.surfaceTemperatureC()))
+            .mapTo(Long.class)
+            .one()
+        > 0;
+  }
+
+  private static long countAt(Handle handle, long sensor, long atMs) {
+    return handle
+        .createQuery("select count(*) from reading where sensor = ? and at_ms = ?")
+        .bind(0, sensor)
+        .bind(1, atMs)
+        .mapTo(Long.class)
+        .one();
+  }
+
+  private long sensorId(Handle handle, Reading reading) {
+    SensorKey key =
+        new SensorKey(
+            reading.source(),
+            reading.sensor(),
+            reading.role().toString(),
+            reading.room().orElse(""),
+            reading.part().orElse(""));
+    return sensorIds.computeIfAbsent(
+        key,
+        k -> {
+          Object[] values = {k.source(), k.sensor(), k.role(), k.room(), k.part()};
+          handle.execute(
+              "insert or ignore into sensor (source, sensor, role, room, part)"
+                  + " values (?, ?, ?, ?, ?)",
+              values);
+          return handle
+              .select(
+                  "select id from sensor where source = ? and sensor = ? and role = ?"
+                      + " and room = ? and part = ?",
+                  values)
+              .mapTo(Long.class)
+              .one();
+        });
+  }
+
+  private long mannerId(Handle handle, Reading reading) {
+    MannerKey key =
+        new MannerKey(
+            reading.temperatureErrorK(), reading.rhErrorPct(), String.join(" ", reading.flags()));
+    return mannerIds.computeIfAbsent(
+        key,
+        k -> {
+          Object[] values = {k.temperatureErrorK(), k.rhErrorPct(), k.flags()};
+          handle.execute(
+              "insert or ignore into manner (temperature_error, rh_error, flags) values (?, ?, ?)",
+              values);
+          return handle
+              .select(
+                  "select id from manner where temperature_error = ? and rh_error = ? and flags = ?",
+                  values)
+              .mapTo(Long.class)
+              .one();
+        });
+  }
+
+  private static @Nullable Long micro(OptionalDouble value) {
+    return value.isPresent() ? Math.round(value.getAsDouble() * MICRO) : null;
+  }
+
+  /** Readings of a room over [from, to), oldest first. */
+  static List<Reading> readings(Handle handle, String room, long fromMs, long toMs) {
+    return handle
+        .createQuery(
+            "select s.source, s.sensor as name, s.role, s.room, s.part, r.at_ms, r.temp, r.rh,"
+                + " r.surface, m.temperature_error, m.rh_error, m.flags"
+                + " from sensor s join reading r on r.sensor = s.id"
+                + " join manner m on m.id = r.manner"
+                + " where s.room = ? and r.at_ms >= ? and r.at_ms < ?"
+                + " order by r.at_ms, s.id, r.nth")
+        .bind(0, room)
+        .bind(1, fromMs)
+        .bind(2, toMs)
+        .setFetchSize(1_000)
+        .map((row, context) -> reading(row))
+        .list();
+  }
+
+  static Reading reading(ResultSet row) throws SQLException {
+    String room = row.getString("room");
+    String part = row.getString("part");
+    String flags = row.getString("flags");
+    return new Reading(
+        row.getString("source"),
+        row.getString("name"),
+        Role.valueOf(row.getString("role").toUpperCase(Locale.ROOT)),
+        room.isEmpty() ? Optional.empty() : Optional.of(room),
+        part.isEmpty() ? Optional.empty() : Optional.of(part),
+        Instant.ofEpochMilli(row.getLong("at_ms")),
+        fromMicro(row, "temp"),
+        fromMicro(row, "rh"),
+        fromMicro(row, "surface"),
+        row.getDouble("temperature_error"),
+        row.getDouble("rh_error"),
+        flags.isEmpty() ? List.of() : List.of(flags.split(" ", -1)));
+  }
+
+  private static OptionalDouble fromMicro(ResultSet row, String column) throws SQLException {
+    long value = row.getLong(column);
+    return row.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value / MICRO);
+  }
+
+  /** Keeps payloads: of the accepted the last thousand a source, of the others all. */
+  void keep(Handle handle, List<RawText> raws) {
+    if (raws.isEmpty()) {
+      return;
+    }
+    try (PreparedBatch batch =
+        handle.prepareBatch(
+            "insert into raw_text (source, channel, arrived_ms, text, verdict, reason)"
+                + " values (?, ?, ?, ?, ?, ?)")) {
+      for (RawText raw : raws) {
+        batch
+            .bind(0, raw.source())
+            .bind(1, raw.channel())
+            .bind(2, raw.arrivedAt().toEpochMilli())
+            .bind(3, raw.text())
+            .bind(4, raw.verdict())
+            .bind(5, raw.reason().orElse(null))
+            .add();
+        if (raw.verdict().equals("accepted")) {
+          acceptedSincePruned.merge(raw.source(), 1, Integer::sum);
+        }
+      }
+      batch.execute();
+    }
+    for (Map.Entry<String, Integer> source : acceptedSincePruned.entrySet()) {
+      if (source.getValue() >= PRUNE_AFTER) {
+        prune(handle, source.getKey());
+        source.setValue(0);
+      }
+    }
+  }
+
+  private static void prune(Handle handle, String source) {
+    handle.execute(
+        "delete from raw_text where source = ? and verdict = 'accepted' and id <="
+            + " (select id from raw_text where source = ? order by id desc limit 1 offset ?)",
+        source,
+        source,
+        KEPT_ACCEPTED);
+  }
+
+  static List<RawText> raw(Handle handle, String source, int atMost) {
+    return handle
+        .createQuery("select * from raw_text where source = ? order by id desc limit ?")
+        .bind(0, source)
+        .bind(1, atMost)
+        .map(
+            (row, context) ->
+                new RawText(
+                    row.getString("source"),
+                    row.getString("channel"),
+                    Instant.ofEpochMilli(row.getLong("arrived_ms")),
+                    row.getString("text"),
+                    row.getString("verdict"),
+                    Optional.ofNullable(row.getString("reason"))))
+        .list();
+  }
+}

@@ -1,0 +1,249 @@
+package coatwright.store;
+
+import coatwright.climate.RawText;
+import coatwright.climate.Reading;
+import coatwright.climate.ReadingLog;
+import coatwright.climate.RollUp;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Readings in the file. They are handed to a thread of their own, which commits what has gathered
+ * at most half a second after the first of it came. When the file cannot be written the thread
+ * keeps what it holds and tries again; when more has gathered than it may hold, {@link #append}
+ * says so.
+ */
+final class SqliteReadings implements ReadingLog, AutoCloseable {
+  /** What waits to be written. */
+  private sealed interface Item {
+    record OfReading(Reading reading) implements Item {}
+
+    record OfRaw(RawText raw) implements Item {}
+
+    record Done(CompletableFuture<Boolean> written) implements Item {}
+
+    record Stop() implements Item {}
+  }
+
+  private static final int MOST_WAITING = 50_000;
+  private static final int LARGEST_BATCH = 5_000;
+  private static final Duration GATHER = Duration.ofMillis(500);
+  private static final Duration PATIENCE = Duration.ofSeconds(10);
+
+  private final Database database;
+  private final ReadingTables tables = new ReadingTables();
+  private final BlockingQueue<Item> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
+  private final @Nullable Thread writer;
+  private volatile @Nullable StoreTrouble trouble;
+
+  private SqliteReadings(Database database, boolean writable) {
+    this.database = database;
+    this.writer = writable ? new Thread(this::writeUntilStopped, "readings-writer") : null;
+  }
+
+  static SqliteReadings toWrite(Database database) {
+    SqliteReadings readings = new SqliteReadings(database, true);
+    if (readings.writer != null) {
+      readings.writer.start();
+    }
+    return readings;
+  }
+
+  static SqliteReadings toRead(Database database) {
+    return new SqliteReadings(database, false);
+  }
+
+  @Override
+  public void append(Reading reading) {
+    put(new Item.OfReading(reading));
+  }
+
+  @Override
+  public void keep(RawText raw) {
+    put(new Item.OfRaw(raw));
+  }
+
+  private void put(Item item) {
+    if (writer == null) {
+      throw new StoreTrouble(database.file(), "the file was opened to read only", "open it to write", null);
+    }
+    try {
+      Duration patience = trouble == null ? PATIENCE : Duration.ZERO;
+      if (!waiting.offer(item, patience.toMillis(), TimeUnit.MILLISECONDS)) {
+        StoreTrouble known = trouble;
+        throw known != null
+            ? known
+            : new StoreTrouble(
+                database.file(), "the disk is too slow for the readings that come", "check the disk", null);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new StoreTrouble(database.file(), "a reading was interrupted on its way", "send it again", e);
+    }
+  }
+
+  /** What keeps the file from being written, while it lasts. */
+  Optional<StoreTrouble> trouble() {
+    return Optional.ofNullable(trouble);
+  }
+
+  @Override
+  public void flush() {
+    if (writer == null) {
+      return;
+    }
+    CompletableFuture<Boolean> written = new CompletableFuture<>();
+    put(new Item.Done(written));
+    try {
+      written.join();
+    } catch (CompletionException e) {
+      throw StoreTrouble.of(database.file(), "writing readings", e.getCause());
+    }
+  }
+
+  private void writeUntilStopped() {
+    List<Item> batch = new ArrayList<>();
+    boolean stopping = false;
+    try {
+      while (!stopping) {
+        gather(batch);
+        stopping = batch.stream().anyMatch(Item.Stop.class::isInstance);
+        boolean written = tryToWrite(batch);
+        if (!written && !stopping) {
+          TimeUnit.SECONDS.sleep(1);
+        }
+      }
+    } catch (InterruptedException e) {
+      tryToWrite(batch);
+    }
+  }
+
+  /** Adds what comes until half a second has passed, the batch is full, or someone waits for it. */
+  private void gather(List<Item> batch) throws InterruptedException {
+    if (batch.isEmpty()) {
+      batch.add(waiting.take());
+    }
+    long until = System.nanoTime() + GATHER.toNanos();
+    while (batch.size() < LARGEST_BATCH && !isAwaited(batch.get(batch.size() - 1))) {
+      long left = until - System.nanoTime();
+      Item next = left > 0 ? waiting.poll(left, TimeUnit.NANOSECONDS) : waiting.poll();
+      if (next == null) {
+        return;
+      }
+      batch.add(next);
+    }
+  }
+
+  private static boolean isAwaited(Item item) {
+    return item instanceof Item.Done || item instanceof Item.Stop;
+  }
+
+  /** Writes the batch and empties it; on trouble keeps the readings for the next try. */
+  private boolean tryToWrite(List<Item> batch) {
+    try {
+      write(batch);
+      trouble = null;
+      batch.forEach(item -> done(item, null));
+      batch.clear();
+      return true;
+    } catch (StoreTrouble e) {
+      trouble = e;
+      batch.forEach(item -> done(item, e));
+      batch.removeIf(item -> item instanceof Item.Done);
+      return false;
+    }
+  }
+
+  private static void done(Item item, @Nullable StoreTrouble failure) {
+    if (item instanceof Item.Done waited) {
+      if (failure == null) {
+        waited.written().complete(true);
+      } else {
+        waited.written().completeExceptionally(failure);
+      }
+    }
+  }
+
+  private void write(List<Item> batch) {
+    List<Reading> readings = new ArrayList<>();
+    List<RawText> raws = new ArrayList<>();
+    for (Item item : batch) {
+      if (item instanceof Item.OfReading one) {
+        readings.add(one.reading());
+      } else if (item instanceof Item.OfRaw one) {
+        raws.add(one.raw());
+      }
+    }
+    if (readings.isEmpty() && raws.isEmpty()) {
+      return;
+    }
+    try {
+      database.writeQuickly(
+          "writing readings",
+          handle -> {
+            tables.write(handle, readings);
+            tables.keep(handle, raws);
+            return true;
+          });
+    } catch (StoreTrouble e) {
+      tables.forget();
+      throw e;
+    }
+  }
+
+  @Override
+  public List<Reading> readings(String room, Instant from, Instant to) {
+    return database.read(
+        "reading readings",
+        handle -> ReadingTables.readings(handle, room, millis(from), millis(to)));
+  }
+
+  @Override
+  public List<RollUp> rollUps(String room, Instant from, Instant to, Duration every) {
+    if (every.toMillis() < 1000) {
+      throw new IllegalArgumentException("roll-ups are of a second or longer, not of " + every);
+    }
+    boolean kept = RollUpTable.isKept(every);
+    return kept
+        ? database.read(
+            "reading roll-ups",
+            handle -> RollUpTable.rollUps(handle, room, millis(from), millis(to), every))
+        : RollUp.of(readings(room, from, to), every);
+  }
+
+  @Override
+  public List<RawText> raw(String source, int atMost) {
+    return database.read("reading payloads", handle -> ReadingTables.raw(handle, source, atMost));
+  }
+
+  static long millis(Instant instant) {
+    try {
+      return instant.toEpochMilli();
+    } catch (ArithmeticException e) {
+      return instant.getEpochSecond() < 0 ? Long.MIN_VALUE : Long.MAX_VALUE;
+    }
+  }
+
+  /** Writes what waits and ends the thread. */
+  @Override
+  public void close() {
+    if (writer == null) {
+      return;
+    }
+    try {
+      waiting.put(new Item.Stop());
+      writer.join();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

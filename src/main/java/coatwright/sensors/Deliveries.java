@@ -19,7 +19,6 @@ final class Deliveries {
   private record Last(String octets, Instant at, int together) {}
 
   private final SourceMapping mapping;
-  private final boolean overBroker;
   private final Map<String, Last> channels =
       new LinkedHashMap<>() {
         @Override
@@ -30,7 +29,6 @@ final class Deliveries {
 
   Deliveries(SourceMapping mapping) {
     this.mapping = mapping;
-    this.overBroker = !(mapping.transport().orElse(null) instanceof Transport.Serial);
   }
 
   /** What this delivery looks like by itself. */
@@ -47,15 +45,17 @@ final class Deliveries {
     int together = last != null && gap.compareTo(TOGETHER) < 0 ? last.together() + 1 : 1;
     boolean same = last != null && last.octets().equals(raw.octets());
     boolean soon = gap.compareTo(mapping.every().dividedBy(2)) < 0;
-    if (!raw.retained()) {
+    if (raw.way() == RawReading.Way.MESSAGE) {
       channels.put(raw.channel(), new Last(raw.octets(), raw.arrivedAt(), together));
     }
-    return new Look(overBroker && mapping.everyGiven() && same && soon, together);
+    return raw.way() == RawReading.Way.LINE
+        ? new Look(false, 1)
+        : new Look(mapping.everyGiven() && same && soon, together);
   }
 
   /** Holds back what came in a burst without a time of its own: its order is known, no more. */
   void hold(Sample sample, Look look) {
-    if (overBroker && !sample.ownTime && look.burst()) {
+    if (!sample.ownTime && look.burst()) {
       sample.hold(
           "backlog burst: %d messages within moments of each other and no time of their own"
               .formatted(look.together()));

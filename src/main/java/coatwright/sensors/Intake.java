@@ -122,7 +122,7 @@ public final class Intake {
       Sample sample, RawReading raw, PayloadText text, Opened.Parts parts, Deliveries.Look look) {
     History history = history(sample);
     Optional<String> never =
-        raw.retained()
+        raw.way() == RawReading.Way.RETAINED
             ? deliveries.retained(raw, sample)
             : deliveries.duplicate(sample, history, look);
     if (never.isPresent()) {
@@ -175,14 +175,14 @@ public final class Intake {
 
   /** A recording tells that the same payload came before, last at that time. */
   void recallSame(RawReading raw, Instant then) {
-    take(new RawReading(raw.channel(), raw.octets(), then, false));
+    take(new RawReading(raw.channel(), raw.octets(), then, raw.way()));
   }
 
   /** A recording tells how many messages came just before. */
   void recallBurst(RawReading raw, int count) {
     for (int i = Math.min(count, MOST_SENSORS); i > 0; i--) {
       deliveries.look(
-          new RawReading(raw.channel(), "", raw.arrivedAt().minusNanos(i * 1000L), false));
+          new RawReading(raw.channel(), "", raw.arrivedAt().minusNanos(i * 1000L), raw.way()));
     }
   }
 

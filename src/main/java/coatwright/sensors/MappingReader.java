@@ -125,6 +125,10 @@ public final class MappingReader {
       source = text.value();
     }
     Fields fields = new Fields(source, map, faults);
+    if (PayloadReader.isOfLaterVersion(fields)) {
+      // The rest of such a mapping is in words this version does not know: one fault is enough.
+      throw new RefusedInput(faults);
+    }
     fields.refuseUnknown(WORDS, LATER);
     if (live) {
       fields.requiredText("source", "give the source a short name of its own");

@@ -28,6 +28,15 @@ final class PayloadReader {
     this.chip = chip;
   }
 
+  /** True, and a fault noted, when the payload is of a form that comes with a later version. */
+  static boolean isOfLaterVersion(Fields fields) {
+    boolean later = fields.text("payload").map(LATER_KINDS::contains).orElse(false);
+    if (later) {
+      fields.fault("payload", "is not in this version", KINDS);
+    }
+    return later;
+  }
+
   PayloadRules read() {
     PayloadKind kind = kind();
     Optional<SafePattern> pattern = pattern(kind);
@@ -54,9 +63,7 @@ final class PayloadReader {
   private PayloadKind kind() {
     String word = fields.requiredText("payload", KINDS);
     Optional<PayloadKind> kind = Words.among(PayloadKind.values(), word);
-    if (LATER_KINDS.contains(word)) {
-      fields.fault("payload", "is not in this version", KINDS);
-    } else if (kind.isEmpty() && !word.isEmpty()) {
+    if (kind.isEmpty() && !word.isEmpty()) {
       fields.fault("payload", "is not a form of payload", KINDS);
     }
     return kind.orElse(PayloadKind.NUMBER);

@@ -8,16 +8,21 @@ import java.time.Instant;
  *
  * @param channel topic or device
  * @param octets the bytes, one character (0 to 255) each
- * @param retained the broker kept it from earlier
+ * @param way how it came
  */
-public record RawReading(String channel, String octets, Instant arrivedAt, boolean retained) {
-  /** From bytes. */
-  public static RawReading of(String channel, byte[] bytes, Instant arrivedAt, boolean retained) {
-    return new RawReading(
-        channel, new String(bytes, StandardCharsets.ISO_8859_1), arrivedAt, retained);
+public record RawReading(String channel, String octets, Instant arrivedAt, Way way) {
+  /** How a payload came, which decides what may have happened to it on the way. */
+  public enum Way {
+    /** A message as it was sent. */
+    MESSAGE,
+    /** A message the broker kept from earlier. */
+    RETAINED,
+    /** A line of a stream, which nobody keeps or delivers twice. */
+    LINE
   }
 
-  byte[] bytes() {
-    return octets.getBytes(StandardCharsets.ISO_8859_1);
+  /** From bytes. */
+  public static RawReading of(String channel, byte[] bytes, Instant arrivedAt, Way way) {
+    return new RawReading(channel, new String(bytes, StandardCharsets.ISO_8859_1), arrivedAt, way);
   }
 }

@@ -84,14 +84,16 @@ public final class Recorded {
     ToldBefore before = new ToldBefore(line.path("context"), arrivedAt);
     Neighbours neighbours = new Neighbours();
     Intake intake = new Intake(before.withRoom(mapping), neighbours);
-    boolean retained = line.path("flags").path("retain").asBoolean(false);
-    RawReading whole =
-        RawReading.of(topic, bytes(line.path("raw").textValue()), arrivedAt, retained);
-    before.tell(intake, neighbours, whole);
-    if (!line.path("transport").asText("").equals("serial")) {
-      return List.of(intake.take(whole).verdict());
+    boolean stream = line.path("transport").asText("").equals("serial");
+    RawReading.Way way = stream ? RawReading.Way.LINE : RawReading.Way.MESSAGE;
+    if (line.path("flags").path("retain").asBoolean(false)) {
+      way = RawReading.Way.RETAINED;
     }
-    return stream(intake, whole, before.partialFirstLine());
+    RawReading whole = RawReading.of(topic, bytes(line.path("raw").textValue()), arrivedAt, way);
+    before.tell(intake, neighbours, whole);
+    return stream
+        ? lines(intake, whole, before.partialFirstLine())
+        : List.of(intake.take(whole).verdict());
   }
 
   private Instant arrival(JsonNode line) {
@@ -113,12 +115,12 @@ public final class Recorded {
     return raw.getBytes(octets ? StandardCharsets.ISO_8859_1 : StandardCharsets.UTF_8);
   }
 
-  private static List<MappedPayload> stream(
+  private static List<MappedPayload> lines(
       Intake intake, RawReading whole, boolean partialFirstLine) {
-    LineAssembler lines = new LineAssembler(false);
+    LineAssembler assembler = new LineAssembler(false);
     List<MappedPayload> verdicts = new ArrayList<>();
     boolean first = partialFirstLine;
-    for (LineAssembler.Line line : lines.take(whole.octets())) {
+    for (LineAssembler.Line line : assembler.take(whole.octets())) {
       if (line.overlong()) {
         verdicts.add(
             only("", "line longer than %d bytes: no line end for a long time; wrong speed?"
@@ -127,7 +129,7 @@ public final class Recorded {
         verdicts.add(only("", "first line after open is partial"));
       } else {
         RawReading raw =
-            new RawReading(whole.channel(), line.octets(), whole.arrivedAt(), false);
+            new RawReading(whole.channel(), line.octets(), whole.arrivedAt(), whole.way());
         verdicts.add(intake.take(raw).verdict());
       }
       first = false;

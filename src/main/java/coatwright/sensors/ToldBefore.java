@@ -123,7 +123,7 @@ final class ToldBefore {
       } else if ((match = NEWEST.matcher(phrase)).matches()) {
         instant(match.group(1)).ifPresent(intake::recallNewest);
       } else if ((match = HEADER.matcher(phrase)).matches()) {
-        intake.overhear(new RawReading(raw.channel(), match.group(1), now, false));
+        intake.overhear(new RawReading(raw.channel(), match.group(1), now, raw.way()));
       } else if (OTHERS.matcher(phrase).matches()) {
         others(phrase, room, neighbours);
       }

@@ -97,8 +97,8 @@ class RecordedInputsTest {
             .collect(Collectors.toCollection(TreeSet::new));
 
     assertThat(forms).containsExactly("hex", "modbus-rtu", "senml", "word");
-    assertThat(inputsReadLater().count()).isEqualTo(22);
-    assertThat(inputsReadNow().count()).isEqualTo(118);
+    assertThat(inputsReadLater().count()).isEqualTo(23);
+    assertThat(inputsReadNow().count()).isEqualTo(117);
   }
 
   private static void check(JsonNode expected, List<MappedPayload> verdicts, String shown) {

@@ -1,0 +1,270 @@
+package coatwright.sensors.mqtt;
+
+import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import org.eclipse.paho.client.mqttv3.IMqttDeliveryToken;
+import org.eclipse.paho.client.mqttv3.MqttAsyncClient;
+import org.eclipse.paho.client.mqttv3.MqttCallback;
+import org.eclipse.paho.client.mqttv3.MqttConnectOptions;
+import org.eclipse.paho.client.mqttv3.MqttException;
+import org.eclipse.paho.client.mqttv3.MqttMessage;
+import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * A connection to one broker that keeps itself up.
+ *
+ * <p>The client library retries no first connect and subscribes to nothing after a reconnect, so
+ * both are done here, on a thread of this link's own: a fresh client for every attempt, back-off
+ * from 1 s to 30 s, subscriptions after every connect. "Connected" is never taken as proof of life;
+ * only messages are. What a listener throws is caught, because the library would drop the
+ * connection for it.
+ */
+public final class MqttLink implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(MqttLink.class);
+  private static final Duration SHORTEST = Duration.ofSeconds(1);
+  private static final Duration LONGEST = Duration.ofSeconds(30);
+  private static final int KEEP_ALIVE_S = 20;
+  private static final int CONNECT_S = 10;
+  private static final long WAIT_MS = 10_000;
+  private static final int QOS = 1;
+  private static final int MOST_BYTES = 64 * 1024;
+  private static final int MANY_LOSSES = 3;
+  private static final Duration LOSSES_WITHIN = Duration.ofSeconds(60);
+
+  private final Broker broker;
+  private final List<String> filters;
+  private final MqttListener listener;
+  private final ScheduledExecutorService worker;
+  private final Deque<Long> lossesNanos = new ArrayDeque<>();
+  private final AtomicLong connects = new AtomicLong();
+  private final AtomicLong thrown = new AtomicLong();
+  private @Nullable MqttAsyncClient client;
+  private Duration delay = SHORTEST;
+  private volatile boolean connected;
+  private volatile boolean closed;
+  private volatile @Nullable String trouble;
+
+  /**
+   * @param filters topic filters to be kept subscribed
+   */
+  public MqttLink(Broker broker, List<String> filters, MqttListener listener) {
+    this.broker = broker;
+    this.filters = filters.stream().distinct().toList();
+    this.listener = listener;
+    this.worker =
+        Executors.newSingleThreadScheduledExecutor(
+            task -> {
+              Thread thread = new Thread(task, "mqtt-" + broker.name());
+              thread.setDaemon(true);
+              return thread;
+            });
+  }
+
+  /** Begins to connect; returns at once and needs no broker to be there yet. */
+  public void start() {
+    worker.execute(this::connect);
+  }
+
+  /** True after a connect whose subscriptions all succeeded. */
+  public boolean connected() {
+    return connected;
+  }
+
+  /** How often it has connected and subscribed. */
+  public long connects() {
+    return connects.get();
+  }
+
+  /** How often a listener threw. */
+  public long thrown() {
+    return thrown.get();
+  }
+
+  /** What is wrong and what to do, in one sentence. */
+  public Optional<String> trouble() {
+    return Optional.ofNullable(trouble);
+  }
+
+  /** The broker it speaks to. */
+  public Broker broker() {
+    return broker;
+  }
+
+  private void connect() {
+    if (closed) {
+      return;
+    }
+    drop();
+    try {
+      MqttAsyncClient fresh =
+          new MqttAsyncClient(
+              broker.url().toString(), broker.clientId(), new MemoryPersistence());
+      client = fresh;
+      fresh.setCallback(new Ear(fresh));
+      fresh.connect(options()).waitForCompletion(WAIT_MS);
+      for (String filter : filters) {
+        fresh.subscribe(filter, QOS).waitForCompletion(WAIT_MS);
+      }
+      connects.incrementAndGet();
+      connected = true;
+      trouble = null;
+      delay = SHORTEST;
+      LOG.info("connected to broker {} at {}", broker.name(), broker.url());
+    } catch (MqttException | BrokerSecret.Unreadable e) {
+      connected = false;
+      trouble = BrokerTrouble.sentence(broker, e);
+      LOG.info("{}; next try in {} s", trouble, delay.toSeconds());
+      later();
+    }
+    tell();
+  }
+
+  private MqttConnectOptions options() {
+    MqttConnectOptions options = new MqttConnectOptions();
+    options.setCleanSession(true);
+    options.setAutomaticReconnect(false);
+    options.setKeepAliveInterval(KEEP_ALIVE_S);
+    options.setConnectionTimeout(CONNECT_S);
+    BrokerSecret.into(options, broker);
+    return options;
+  }
+
+  private void later() {
+    Duration wait = delay;
+    delay = delay.multipliedBy(2).compareTo(LONGEST) > 0 ? LONGEST : delay.multipliedBy(2);
+    try {
+      worker.schedule(this::connect, wait.toMillis(), TimeUnit.MILLISECONDS);
+    } catch (RejectedExecutionException e) {
+      LOG.debug("link to {} is closing", broker.name());
+    }
+  }
+
+  private void lost(MqttAsyncClient which, Throwable cause) {
+    if (closed || which != client) {
+      return;
+    }
+    connected = false;
+    long now = System.nanoTime();
+    lossesNanos.addLast(now);
+    while (!lossesNanos.isEmpty() && now - lossesNanos.getFirst() > LOSSES_WITHIN.toNanos()) {
+      lossesNanos.removeFirst();
+    }
+    if (lossesNanos.size() > MANY_LOSSES) {
+      delay = LONGEST;
+      trouble =
+          "broker %s: connection lost %d times in a minute: another client uses the id \"%s\"; give each its own"
+              .formatted(broker.name(), lossesNanos.size(), broker.clientId());
+    } else {
+      trouble = BrokerTrouble.sentence(broker, cause);
+    }
+    LOG.info("{}", trouble);
+    later();
+    tell();
+  }
+
+  private void drop() {
+    MqttAsyncClient old = client;
+    client = null;
+    if (old == null) {
+      return;
+    }
+    try {
+      old.disconnectForcibly(0, WAIT_MS / 10, false);
+    } catch (MqttException e) {
+      LOG.debug("closing a lost connection to {}: {}", broker.name(), e.getMessage());
+    }
+    try {
+      old.close(true);
+    } catch (MqttException e) {
+      LOG.debug("closing a lost client of {}: {}", broker.name(), e.getMessage());
+    }
+  }
+
+  private void tell() {
+    try {
+      listener.changed();
+    } catch (RuntimeException e) {
+      thrown.incrementAndGet();
+      LOG.error("a listener of broker {} failed", broker.name(), e);
+    }
+  }
+
+  /** Disconnects and stops trying. */
+  @Override
+  public void close() {
+    closed = true;
+    connected = false;
+    worker.execute(this::leave);
+    worker.shutdown();
+    try {
+      if (!worker.awaitTermination(WAIT_MS, TimeUnit.MILLISECONDS)) {
+        worker.shutdownNow();
+      }
+    } catch (InterruptedException e) {
+      worker.shutdownNow();
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void leave() {
+    MqttAsyncClient last = client;
+    if (last != null && last.isConnected()) {
+      try {
+        last.disconnect(0).waitForCompletion(WAIT_MS / 10);
+      } catch (MqttException e) {
+        LOG.debug("leaving {}: {}", broker.name(), e.getMessage());
+      }
+    }
+    drop();
+  }
+
+  /** Hears the library's callbacks; hands on and never throws. */
+  private final class Ear implements MqttCallback {
+    private final MqttAsyncClient which;
+
+    Ear(MqttAsyncClient which) {
+      this.which = which;
+    }
+
+    @Override
+    public void connectionLost(Throwable cause) {
+      try {
+        worker.execute(() -> lost(which, cause));
+      } catch (RejectedExecutionException e) {
+        LOG.debug("link to {} is closing", broker.name());
+      }
+    }
+
+    @Override
+    public void messageArrived(String topic, MqttMessage message) {
+      try {
+        byte[] bytes = message.getPayload();
+        if (bytes.length > MOST_BYTES) {
+          listener.tooLong(topic, bytes.length);
+        } else {
+          listener.message(topic, bytes, message.isRetained());
+        }
+      } catch (Throwable e) {
+        // Whatever it is, letting it out of here would drop the connection.
+        thrown.incrementAndGet();
+        LOG.error("a message on {} could not be handed on", topic, e);
+      }
+    }
+
+    @Override
+    public void deliveryComplete(IMqttDeliveryToken token) {
+      // This link publishes nothing.
+    }
+  }
+}

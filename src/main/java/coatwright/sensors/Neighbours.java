@@ -35,8 +35,11 @@ final class Neighbours {
     rooms.computeIfAbsent(room, each -> new ConcurrentHashMap<>()).put(who, neighbour);
   }
 
-  /** The other sensors of the room that spoke lately. */
-  List<Neighbour> of(String room, String self, Instant at) {
+  /**
+   * The sensors of the room's other sources that spoke lately. Those of one source are left out:
+   * they may be radios that only share a receiver, and no evidence against each other.
+   */
+  List<Neighbour> of(String room, String source, Instant at) {
     List<Neighbour> others = new ArrayList<>();
     rooms
         .getOrDefault(room, Map.of())
@@ -44,7 +47,7 @@ final class Neighbours {
             (who, neighbour) -> {
               boolean fresh =
                   Duration.between(neighbour.at(), at).abs().compareTo(TOO_OLD) <= 0;
-              if (fresh && !who.equals(self)) {
+              if (fresh && !who.startsWith(source + "/")) {
                 others.add(neighbour);
               }
             });

@@ -75,7 +75,7 @@ final class Screen {
     Optional<String> room = mapping.placing().room();
     return room.isEmpty() || !standsInAir()
         ? List.of()
-        : neighbours.of(room.get(), who(sample), sample.at);
+        : neighbours.of(room.get(), mapping.source(), sample.at);
   }
 
   private boolean standsInAir() {

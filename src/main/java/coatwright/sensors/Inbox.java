@@ -1,0 +1,78 @@
+package coatwright.sensors;
+
+import java.util.Optional;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Between the links' threads and the one thread that reads payloads: bounded, so that a flood costs
+ * the oldest messages and not the house. Whatever a task throws is logged and the next one taken.
+ */
+final class Inbox implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Inbox.class);
+  private static final long POLL_MS = 200;
+  private static final long CLOSE_MS = 5_000;
+
+  private final BlockingQueue<Runnable> tasks;
+  private final AtomicLong dropped = new AtomicLong();
+  private final Thread reader = new Thread(this::run, "sensors-intake");
+  private volatile boolean closed;
+
+  Inbox(int capacity) {
+    this.tasks = new ArrayBlockingQueue<>(capacity);
+    reader.setDaemon(true);
+  }
+
+  void start() {
+    reader.start();
+  }
+
+  /** Never waits; when full, the oldest goes. */
+  void put(Runnable task) {
+    while (!tasks.offer(task)) {
+      if (tasks.poll() != null && dropped.incrementAndGet() % 1000 == 1) {
+        LOG.warn("more messages than can be read: {} dropped so far", dropped.get());
+      }
+    }
+  }
+
+  long dropped() {
+    return dropped.get();
+  }
+
+  private void run() {
+    while (!closed || !tasks.isEmpty()) {
+      Optional<Runnable> next = next();
+      try {
+        next.ifPresent(Runnable::run);
+      } catch (Throwable e) {
+        // One payload, or one listener, must not end the reading of all others.
+        LOG.error("a payload could not be dealt with", e);
+      }
+    }
+  }
+
+  private Optional<Runnable> next() {
+    try {
+      return Optional.ofNullable(tasks.poll(POLL_MS, TimeUnit.MILLISECONDS));
+    } catch (InterruptedException e) {
+      closed = true;
+      return Optional.empty();
+    }
+  }
+
+  /** Reads what is still waiting, then stops. */
+  @Override
+  public void close() {
+    closed = true;
+    try {
+      reader.join(CLOSE_MS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

@@ -1,0 +1,236 @@
+package coatwright.sensors;
+
+import coatwright.climate.RawText;
+import coatwright.climate.Reading;
+import coatwright.climate.SourceStatus;
+import coatwright.quantity.Fault;
+import coatwright.quantity.RefusedInput;
+import coatwright.sensors.mqtt.Broker;
+import coatwright.sensors.mqtt.MqttLink;
+import coatwright.sensors.serial.SerialLink;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.function.LongSupplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * All the sensors of the house: opens the links, reads what comes on one thread, hands on what is
+ * believed, and knows how each source is doing.
+ *
+ * <p>Starting needs no broker, no device and no right clock; each is tried for ever. Consumers are
+ * called on the reading thread, in the order of arrival; what they throw is logged, and the next
+ * payload is read.
+ */
+public final class Sensors implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Sensors.class);
+  private static final int INBOX = 20_000;
+  private static final Duration REOPEN_EVERY = Duration.ofSeconds(2);
+
+  private final Clock clock;
+  private final LongSupplier nanos;
+  private final Consumer<Reading> accepted;
+  private final Consumer<RawText> raw;
+  private final Inbox inbox = new Inbox(INBOX);
+  private final Map<String, Source> sources = new LinkedHashMap<>();
+  private final List<MqttLink> mqttLinks = new ArrayList<>();
+  private final List<SerialLink> serialLinks = new ArrayList<>();
+  private final List<Consumer<SourceStatus>> statusListeners = new CopyOnWriteArrayList<>();
+  private final List<Consumer<RawAndVerdict>> rawListeners = new CopyOnWriteArrayList<>();
+  private final Map<String, SourceStatus> lastTold = new LinkedHashMap<>();
+  private final ScheduledExecutorService teller =
+      Executors.newSingleThreadScheduledExecutor(
+          task -> {
+            Thread thread = new Thread(task, "sensors-status");
+            thread.setDaemon(true);
+            return thread;
+          });
+
+  /**
+   * @param brokers by the name the sources use
+   * @param accepted takes what is believed
+   * @param raw takes every payload's text with its verdict
+   * @throws RefusedInput when two sources have one name, or one names a broker that is not there
+   */
+  public Sensors(
+      List<SourceMapping> mappings,
+      Map<String, Broker> brokers,
+      Clock clock,
+      Consumer<Reading> accepted,
+      Consumer<RawText> raw) {
+    this(mappings, brokers, clock, accepted, raw, System::nanoTime, REOPEN_EVERY);
+  }
+
+  Sensors(
+      List<SourceMapping> mappings,
+      Map<String, Broker> brokers,
+      Clock clock,
+      Consumer<Reading> accepted,
+      Consumer<RawText> raw,
+      LongSupplier nanos,
+      Duration reopenEvery) {
+    refuse(mappings, brokers);
+    this.clock = clock;
+    this.nanos = nanos;
+    this.accepted = accepted;
+    this.raw = raw;
+    Neighbours neighbours = new Neighbours();
+    for (SourceMapping mapping : mappings) {
+      sources.put(mapping.source(), new Source(mapping, neighbours, this::deal));
+    }
+    openMqtt(brokers);
+    openSerial(reopenEvery);
+  }
+
+  private static void refuse(List<SourceMapping> mappings, Map<String, Broker> brokers) {
+    List<Fault> faults = new ArrayList<>();
+    Set<String> names = new HashSet<>();
+    for (SourceMapping mapping : mappings) {
+      if (!names.add(mapping.source())) {
+        faults.add(
+            Fault.of("source " + mapping.source(), "is there twice", "give each its own name"));
+      }
+      if (mapping.transport().orElse(null) instanceof Transport.Mqtt mqtt
+          && !brokers.containsKey(mqtt.broker())) {
+        faults.add(
+            Fault.of(
+                "source %s broker \"%s\"".formatted(mapping.source(), mqtt.broker()),
+                "is not in the settings",
+                "add it, or name one of " + brokers.keySet()));
+      }
+    }
+    if (!faults.isEmpty()) {
+      throw new RefusedInput(faults);
+    }
+  }
+
+  private void openMqtt(Map<String, Broker> brokers) {
+    brokers.forEach(
+        (name, broker) -> {
+          List<Source> fed = new ArrayList<>();
+          for (Source source : sources.values()) {
+            if (source.mapping().transport().orElse(null) instanceof Transport.Mqtt mqtt
+                && mqtt.broker().equals(name)) {
+              fed.add(source);
+            }
+          }
+          if (!fed.isEmpty()) {
+            Postman postman = new Postman(fed, inbox, clock, this::tellSoon);
+            MqttLink link = new MqttLink(broker, postman.filters(), postman);
+            fed.forEach(source -> source.trouble(link::trouble));
+            mqttLinks.add(link);
+          }
+        });
+  }
+
+  private void openSerial(Duration reopenEvery) {
+    for (Source source : sources.values()) {
+      if (source.mapping().transport().orElse(null) instanceof Transport.Serial serial) {
+        SerialLink link =
+            new SerialLink(
+                serial.device(),
+                serial.line(),
+                serial.settle(),
+                reopenEvery,
+                new LineReader(source, serial.device(), inbox, clock, this::tellSoon));
+        source.trouble(link::trouble);
+        serialLinks.add(link);
+      }
+    }
+  }
+
+  /** Opens the links and begins to read; returns at once. */
+  public void start() {
+    inbox.start();
+    mqttLinks.forEach(MqttLink::start);
+    serialLinks.forEach(SerialLink::start);
+    teller.scheduleWithFixedDelay(this::tell, 1, 1, TimeUnit.SECONDS);
+  }
+
+  /** On the reading thread: one payload's verdict goes to all who want it. */
+  private void deal(Source source, RawReading payload, Intake.Taken taken) {
+    source
+        .watch()
+        .took(taken, payload.way() == RawReading.Way.RETAINED, nanos.getAsLong());
+    raw.accept(taken.raw());
+    for (Consumer<RawAndVerdict> listener : rawListeners) {
+      listener.accept(
+          new RawAndVerdict(
+              source.mapping().source(),
+              payload.channel(),
+              payload.arrivedAt(),
+              taken.raw().text(),
+              taken.verdict()));
+    }
+    taken.readings().forEach(accepted);
+  }
+
+  /** The state of every source, in the settings' order. */
+  public List<SourceStatus> statuses() {
+    long now = nanos.getAsLong();
+    return sources.values().stream().map(source -> source.status(now)).toList();
+  }
+
+  /** Called when a source's state or trouble is another than before; within a second. */
+  public void onStatus(Consumer<SourceStatus> listener) {
+    statusListeners.add(listener);
+  }
+
+  /** Called with every payload and its verdict, on the reading thread. */
+  public void onRaw(Consumer<RawAndVerdict> listener) {
+    rawListeners.add(listener);
+  }
+
+  /** Stops hearing what {@link #onRaw} gave. */
+  public void offRaw(Consumer<RawAndVerdict> listener) {
+    rawListeners.remove(listener);
+  }
+
+  /** Messages dropped because more came than could be read. */
+  public long dropped() {
+    return inbox.dropped();
+  }
+
+  private void tellSoon() {
+    if (!teller.isShutdown()) {
+      teller.execute(this::tell);
+    }
+  }
+
+  private void tell() {
+    try {
+      for (SourceStatus status : statuses()) {
+        SourceStatus before = lastTold.put(status.source(), status);
+        boolean same =
+            before != null
+                && before.state() == status.state()
+                && before.trouble().isPresent() == status.trouble().isPresent();
+        if (!same) {
+          statusListeners.forEach(listener -> listener.accept(status));
+        }
+      }
+    } catch (RuntimeException e) {
+      LOG.error("a listener to the sensors' states failed", e);
+    }
+  }
+
+  /** Closes the links, reads what has come, and stops. */
+  @Override
+  public void close() {
+    teller.shutdownNow();
+    mqttLinks.forEach(MqttLink::close);
+    serialLinks.forEach(SerialLink::close);
+    inbox.close();
+  }
+}

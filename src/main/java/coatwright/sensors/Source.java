@@ -1,0 +1,53 @@
+package coatwright.sensors;
+
+import coatwright.climate.SourceStatus;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/** One source of the running house: its path and how it is doing. */
+final class Source {
+  /** Takes what became of a payload. */
+  interface Dealer {
+    void deal(Source source, RawReading payload, Intake.Taken taken);
+  }
+
+  private final SourceMapping mapping;
+  private final Intake intake;
+  private final SourceWatch watch;
+  private final Dealer dealer;
+  private Supplier<Optional<String>> trouble = Optional::empty;
+
+  Source(SourceMapping mapping, Neighbours neighbours, Dealer dealer) {
+    this.mapping = mapping;
+    this.intake = new Intake(mapping, neighbours);
+    this.watch = new SourceWatch(mapping);
+    this.dealer = dealer;
+  }
+
+  SourceMapping mapping() {
+    return mapping;
+  }
+
+  SourceWatch watch() {
+    return watch;
+  }
+
+  /** Whence the trouble of its link is asked; set before anything starts. */
+  void trouble(Supplier<Optional<String>> asked) {
+    trouble = asked;
+  }
+
+  SourceStatus status(long nowNanos) {
+    return watch.status(nowNanos, trouble.get());
+  }
+
+  /** On the reading thread. */
+  void read(RawReading payload) {
+    dealer.deal(this, payload, intake.take(payload));
+  }
+
+  /** On the reading thread: a line of boot text. */
+  void overhear(RawReading payload) {
+    intake.overhear(payload);
+  }
+}

@@ -1,0 +1,178 @@
+package coatwright.sensors;
+
+import coatwright.climate.RawText;
+import coatwright.climate.SourceState;
+import coatwright.climate.SourceStatus;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How a source is doing. Ages are measured by monotonic time, so that a clock set by hand or by the
+ * network makes nothing stale or fresh. Safe for several threads.
+ */
+final class SourceWatch {
+  private static final double CURRENT_INTERVALS = 2.5;
+  private static final int LATE_INTERVALS = 6;
+  private static final Duration LATE_AT_LEAST = Duration.ofMinutes(15);
+  private static final Duration LOST_AFTER = Duration.ofHours(6);
+  private static final Duration LONGEST_LEARNED = Duration.ofHours(1);
+  private static final int REFUSED_IN_A_ROW = 3;
+  private static final int KEPT = 20;
+  private static final int GAPS = 8;
+
+  private final SourceMapping mapping;
+  private final Deque<RawText> lastRefused = new ArrayDeque<>();
+  private final Deque<Duration> gaps = new ArrayDeque<>();
+  private long accepted;
+  private long heldBack;
+  private long refused;
+  private int badInARow;
+  private @Nullable Long lastAcceptedNanos;
+  private Optional<Instant> lastReadingAt = Optional.empty();
+  private Optional<String> lastKnown = Optional.empty();
+  private boolean absent;
+
+  SourceWatch(SourceMapping mapping) {
+    this.mapping = mapping;
+  }
+
+  synchronized void took(Intake.Taken taken, boolean retained, long nanos) {
+    taken.present().ifPresent(this::present);
+    if (taken.harmless()) {
+      return;
+    }
+    MappedPayload verdict = taken.verdict();
+    if (!taken.readings().isEmpty()) {
+      accepted++;
+      badInARow = 0;
+      absent = false;
+      noteGap(nanos);
+      lastAcceptedNanos = nanos;
+      lastReadingAt = Optional.of(taken.readings().get(taken.readings().size() - 1).at());
+    } else if (retained) {
+      lastKnown = Optional.of(taken.raw().text());
+    } else {
+      badInARow++;
+    }
+    heldBack += verdict.heldBack().isEmpty() ? 0 : 1;
+    refused += verdict.refused().isEmpty() ? 0 : 1;
+    if (!verdict.heldBack().isEmpty() || !verdict.refused().isEmpty()) {
+      lastRefused.addFirst(taken.raw());
+      while (lastRefused.size() > KEPT) {
+        lastRefused.removeLast();
+      }
+    }
+  }
+
+  private void noteGap(long nanos) {
+    if (lastAcceptedNanos != null) {
+      gaps.addLast(Duration.ofNanos(nanos - lastAcceptedNanos));
+      while (gaps.size() > GAPS) {
+        gaps.removeFirst();
+      }
+    }
+  }
+
+  /** A refusal that did not come from the mapping: a line or message too long. */
+  synchronized void refusedUnread(RawText raw) {
+    refused++;
+    badInARow++;
+    lastRefused.addFirst(raw);
+    while (lastRefused.size() > KEPT) {
+      lastRefused.removeLast();
+    }
+  }
+
+  synchronized void present(boolean there) {
+    absent = !there;
+  }
+
+  /** The interval the settings give, or else the longest lately seen. */
+  private Duration every() {
+    Duration every = mapping.every();
+    if (mapping.everyGiven()) {
+      return every;
+    }
+    for (Duration gap : gaps) {
+      if (gap.compareTo(every) > 0 && gap.compareTo(LONGEST_LEARNED) <= 0) {
+        every = gap;
+      }
+    }
+    return every;
+  }
+
+  synchronized SourceStatus status(long nowNanos, Optional<String> linkTrouble) {
+    Duration every = every();
+    Optional<Duration> age =
+        lastAcceptedNanos == null
+            ? Optional.empty()
+            : Optional.of(Duration.ofNanos(nowNanos - lastAcceptedNanos));
+    SourceState state = state(age, every);
+    return new SourceStatus(
+        mapping.source(),
+        mapping.transportWord(),
+        mapping.placing().room(),
+        mapping.placing().role(),
+        state,
+        every,
+        lastReadingAt,
+        accepted,
+        heldBack,
+        refused,
+        linkTrouble.or(() -> trouble(state, age, every)),
+        List.copyOf(lastRefused));
+  }
+
+  private SourceState state(Optional<Duration> age, Duration every) {
+    Duration current = Duration.ofMillis(Math.round(every.toMillis() * CURRENT_INTERVALS));
+    boolean fresh = age.isPresent() && age.get().compareTo(current) <= 0;
+    if (!fresh && badInARow >= REFUSED_IN_A_ROW) {
+      return SourceState.REFUSED;
+    }
+    if (age.isEmpty()) {
+      return SourceState.WAITING;
+    }
+    if (fresh && !absent) {
+      return SourceState.CURRENT;
+    }
+    Duration late = every.multipliedBy(LATE_INTERVALS);
+    if (late.compareTo(LATE_AT_LEAST) < 0) {
+      late = LATE_AT_LEAST;
+    }
+    if (age.get().compareTo(late) <= 0) {
+      return SourceState.LATE;
+    }
+    return age.get().compareTo(LOST_AFTER) <= 0 ? SourceState.STALE : SourceState.LOST;
+  }
+
+  private Optional<String> trouble(SourceState state, Optional<Duration> age, Duration every) {
+    if (absent) {
+      return Optional.of("the node says it is gone; look at its power and its radio");
+    }
+    String silence =
+        age.map(each -> "nothing for " + Text.span(each) + ", expected every " + Text.span(every))
+            .orElse("nothing yet");
+    return switch (state) {
+      case CURRENT -> Optional.empty();
+      case WAITING ->
+          Optional.of(
+              "nothing yet; is the sensor on, and is its topic or device right?"
+                  + lastKnown
+                      .map(text -> " Last known value, age unknown: " + text)
+                      .orElse(""));
+      case REFUSED ->
+          Optional.of(
+              "it speaks, but nothing it says can be believed: "
+                  + Optional.ofNullable(lastRefused.peekFirst())
+                      .flatMap(RawText::reason)
+                      .orElse("no reason kept"));
+      case LATE -> Optional.of(silence);
+      case STALE, LOST -> Optional.of(silence + "; look at the sensor");
+    };
+  }
+}

@@ -118,6 +118,7 @@ public final class Ensemble {
         plain(Features.OPEN_TIME),
         plain(Features.PEAK_S),
         kelvin(Features.MARGIN),
+        marginErrorK(),
         kelvin(Features.SOFT_BEFORE),
         members.effective(),
         new Narrowing(this).best(),
@@ -154,6 +155,14 @@ public final class Ensemble {
 
   double[] momentsS() {
     return momentsS;
+  }
+
+  private double marginErrorK() {
+    return Math.hypot(
+        Math.hypot(
+            sensitivity.slope(Axis.AIR_TEMPERATURE, Features.MARGIN),
+            sensitivity.slope(Axis.HUMIDITY, Features.MARGIN)),
+        sensitivity.slope(Axis.WOOD_TEMPERATURE, Features.MARGIN));
   }
 
   private Percentiles plain(int feature) {

@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param openTimeS of the last coat, s; not defined above a 2.5 lb cut
  * @param peakS blush number of the last coat at its highest
  * @param marginK lowest film temperature less dew point, K
+ * @param marginErrorK what of it comes from the sensors: standard uncertainty of the margin, K
  * @param softBeforeK softness of the film when the last coat went on it, K
  * @param effectiveMembers how many equal members the tests have left
  * @param nextTest the one piece of knowledge that would narrow the rub-out date most
@@ -23,6 +24,7 @@ public record Prediction(
     Percentiles openTimeS,
     Percentiles peakS,
     Percentiles marginK,
+    double marginErrorK,
     Percentiles softBeforeK,
     double effectiveMembers,
     Optional<NextTest> nextTest,
@@ -40,6 +42,7 @@ public record Prediction(
         Percentiles.NONE,
         Percentiles.NONE,
         Percentiles.NONE,
+        0,
         Percentiles.NONE,
         0,
         Optional.empty(),

@@ -1,0 +1,147 @@
+package coatwright.outlook;
+
+import coatwright.air.MoistAir;
+import coatwright.air.SaturationFunction;
+import coatwright.film.AirCourse;
+import coatwright.film.EnsembleJob;
+import coatwright.film.FilmJob;
+import coatwright.film.FilmParameters;
+import coatwright.film.Finish;
+import coatwright.film.LaidCoat;
+import coatwright.film.Spreads;
+import coatwright.quantity.Show;
+import coatwright.quantity.UnitSystem;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Makes a coating from a description: air and wood that stay as they are told to be. */
+final class Described {
+  private static final double USUAL_WET_UM = 75;
+  private static final double ASSUMED_STRENGTH_PCT = 0.7;
+  private static final double SEA_LEVEL_PA = 101_325;
+
+  private Described() {}
+
+  static Coating coating(OutlookRequest r) {
+    Finish finish = r.finish();
+    double wetUm = r.wetFilmUm().orElse(usualWet(finish, r.method()));
+    double cut = r.cutGPerL().orElse(finish.usualCutGPerL());
+    double strength = r.strengthVolPct().orElse(finish.strengthVolPct());
+    LaidCoat coat =
+        new LaidCoat(0, wetUm, cut, strength, r.retarderVolPct(), OptionalDouble.empty());
+    double woodC = r.woodTempC().orElse(r.airTempC());
+    AirCourse air = AirCourse.steady(r.airTempC(), r.rhPct() / 100, r.draughtMPerS());
+    Spreads spreads =
+        new Spreads(
+            r.wetFilmUm().isPresent() ? Spreads.GAUGED_WET_LN : finish.wetFilmLnSd(),
+            r.cutGPerL().isPresent() ? Spreads.TOLD_CUT_LN : finish.cutLnSd(),
+            r.strengthVolPct().isPresent() ? Spreads.TOLD_STRENGTH_PCT : ASSUMED_STRENGTH_PCT,
+            r.airTempErrorK(),
+            r.rhErrorPct(),
+            r.woodTempErrorK(),
+            0);
+    List<LaidCoat> coats = new ArrayList<>();
+    for (int i = 0; i <= r.coatsBefore(); i++) {
+      coats.add(coat.at(i * r.intervalMin() * 60));
+    }
+    FilmParameters set = Sets.of(finish);
+    FilmJob stack = job(coats, air, woodC, r.boardThicknessMm());
+    EnsembleJob alone =
+        EnsembleJob.untested(set, job(List.of(coat), air, woodC, r.boardThicknessMm()), spreads);
+    return new Coating(
+        finish,
+        new MoistAir(r.airTempC(), r.rhPct(), r.pressurePa()),
+        r.airTempErrorK(),
+        r.rhErrorPct(),
+        woodC,
+        r.woodTempErrorK(),
+        coat,
+        alone,
+        coats.size() == 1
+            ? Optional.empty()
+            : Optional.of(EnsembleJob.untested(set, stack, spreads)),
+        atReference(finish, stack),
+        r.method(),
+        r.learnedBrushingMin(),
+        OptionalDouble.empty(),
+        assumptions(r, wetUm, cut, strength));
+  }
+
+  static double usualWet(Finish finish, String method) {
+    return finish.wetFilmUmByMethod().getOrDefault(method, USUAL_WET_UM);
+  }
+
+  static FilmJob job(List<LaidCoat> coats, AirCourse air, double woodC, double boardMm) {
+    return new FilmJob(coats, air, woodC, boardMm, SaturationFunction.HYLAND_WEXLER_WATER);
+  }
+
+  /** The same coats in the air the finish's usual drying is judged against. */
+  static FilmJob atReference(Finish finish, FilmJob job) {
+    AirCourse air =
+        AirCourse.steady(
+            finish.referenceTempC(), finish.referenceRhPct() / 100, job.air().draughtMPerS());
+    return job(job.coats(), air, finish.referenceTempC(), job.boardThicknessMm());
+  }
+
+  private static List<String> assumptions(
+      OutlookRequest r, double wetUm, double cut, double strength) {
+    List<String> said = new ArrayList<>(r.assumptions());
+    if (r.woodTempC().isEmpty()) {
+      said.add(
+          "Wood taken to be as warm as the air, "
+              + Show.temperature(r.airTempC(), UnitSystem.METRIC)
+              + "; hold a probe to it, cold wood clouds first.");
+    }
+    if (r.cutGPerL().isEmpty()) {
+      said.add(unknownCut(cut, r.finish().cutLnSd()));
+    }
+    if (r.wetFilmUm().isEmpty()) {
+      said.add(usualWet(wetUm, r.method(), r.finish().wetFilmLnSd()));
+    }
+    if (r.strengthVolPct().isEmpty()) {
+      said.add("Spirit taken as " + Show.fixed(strength, 1) + " % by volume.");
+    }
+    r.retarderDrops().ifPresent(d -> said.add(dropsSaid(d)));
+    if (r.coatsBefore() > 0) {
+      said.add(
+          String.format(
+              Locale.ROOT, "%d coats before, %.0f min apart.", r.coatsBefore(), r.intervalMin()));
+      said.add(AS_FIRST_COAT);
+    }
+    if (Math.abs(r.pressurePa() / SEA_LEVEL_PA - 1) > 0.05) {
+      said.add("The film is computed at sea-level pressure; thinner air dries it a little faster.");
+    }
+    return said;
+  }
+
+  static final String AS_FIRST_COAT =
+      "Clouding is judged as for a first coat on sealed wood, the severer case.";
+
+  static String unknownCut(double cutGPerL, double lnSd) {
+    return String.format(
+        Locale.ROOT,
+        "Cut unknown: taken as %s, give or take %.0f %%. The dried-sample test tells it: weigh a"
+            + " little wet, let it dry, weigh it again (jar residue).",
+        Show.cut(cutGPerL, UnitSystem.US),
+        100 * lnSd);
+  }
+
+  static String usualWet(double wetUm, String method, double lnSd) {
+    return String.format(
+        Locale.ROOT,
+        "Wet film taken as %s, usual by %s, give or take %.0f %%; common practice, no source.",
+        Show.film(wetUm, UnitSystem.METRIC),
+        method,
+        100 * lnSd);
+  }
+
+  static String dropsSaid(String dose) {
+    return "A dose of "
+        + dose
+        + " drops is written down and not computed: so little changes nothing by evaporation in the"
+        + " model; what you see of it counts.";
+  }
+}

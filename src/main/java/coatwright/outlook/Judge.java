@@ -1,0 +1,255 @@
+package coatwright.outlook;
+
+import coatwright.film.CoatOutcome;
+import coatwright.film.Finish;
+import coatwright.film.ModelStamp;
+import coatwright.outlook.Outlook.CloudingLevel;
+import coatwright.outlook.Outlook.DryingLevel;
+import coatwright.outlook.Outlook.OpenTimeLevel;
+import coatwright.outlook.Outlook.Summary;
+import coatwright.quantity.Show;
+import coatwright.quantity.UnitSystem;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Turns findings into the one verdict, with the one reason and number that decided it. */
+final class Judge {
+  /** Beyond this S is no coating any more and shown as "over 2". */
+  private static final double MOST_SHOWN_S = 2;
+
+  private record Decision(Summary summary, String by, String reason) {}
+
+  private final Findings findings;
+  private final Coating coating;
+
+  private Judge(Findings findings) {
+    this.findings = findings;
+    this.coating = findings.coating();
+  }
+
+  static Outlook judge(Findings findings, List<String> furtherActions) {
+    return new Judge(findings).outlook(furtherActions);
+  }
+
+  /** No verdict, for want of air or wood that can be believed. */
+  static Outlook cantTell(Finish finish, String by, String reason, List<String> actions) {
+    ModelStamp stamp = Sets.of(finish).stamp();
+    return new Outlook(
+        Summary.CANT_TELL,
+        reason,
+        by,
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        OptionalDouble.empty(),
+        List.of(),
+        actions,
+        Cautions.of(finish, false),
+        new Outlook.Model(stamp.name(), stamp.version()));
+  }
+
+  private Outlook outlook(List<String> furtherActions) {
+    Decision d = decide();
+    List<String> actions = new ArrayList<>(new Remedies(findings).actions());
+    actions.addAll(furtherActions);
+    ModelStamp stamp = findings.alone().run().model();
+    return new Outlook(
+        d.summary(),
+        d.reason(),
+        d.by(),
+        Optional.of(findings.clouding()),
+        findings.drying(),
+        findings.openTime(),
+        findings.milestones(),
+        OptionalDouble.of(findings.coat().dryFilmUm()),
+        coating.assumptions(),
+        d.summary() == Summary.BRUSH ? List.of() : actions,
+        Cautions.of(coating.finish(), coating.coat().retarderVolPct() > 0),
+        new Outlook.Model(stamp.name(), stamp.version()));
+  }
+
+  private Decision decide() {
+    if (findings.condensation()) {
+      return new Decision(Summary.HOLD_OFF, "condensation", dew());
+    }
+    Optional<Decision> outside = outsideLimits();
+    if (outside.isPresent()) {
+      return outside.get();
+    }
+    if (findings.level() == CloudingLevel.LIKELY) {
+      return hold("clouding", clouding());
+    }
+    if (findings.tooTacky()) {
+      return hold("too-tacky", tacky());
+    }
+    if (findings.dryingLevel() == DryingLevel.STALLED) {
+      return hold("drying", stalled());
+    }
+    return careOrGo();
+  }
+
+  private Decision careOrGo() {
+    if (findings.level() == CloudingLevel.POSSIBLE || findings.coat().spiritTooWeak()) {
+      return orWeakSpirit(Summary.TAKE_CARE, "clouding", clouding());
+    }
+    if (findings.dryingLevel() == DryingLevel.SLOW) {
+      return new Decision(Summary.TAKE_CARE, "drying", slow());
+    }
+    Optional<Outlook.OpenTime> open = findings.openTime();
+    if (open.isPresent() && open.get().level() == OpenTimeLevel.SHORT) {
+      return new Decision(Summary.TAKE_CARE, "open-time", shortEdge(open.get()));
+    }
+    return new Decision(Summary.BRUSH, "clouding", clear());
+  }
+
+  private Decision hold(String by, String reason) {
+    return orWeakSpirit(Summary.HOLD_OFF, by, reason);
+  }
+
+  /** The jar is to blame before the weather. */
+  private Decision orWeakSpirit(Summary summary, String by, String reason) {
+    boolean jar =
+        by.equals("clouding") && findings.coat().spiritTooWeak() && !findings.closeToDew();
+    return jar
+        ? new Decision(summary, "weak-spirit", weakSpirit())
+        : new Decision(summary, by, reason);
+  }
+
+  private Optional<Decision> outsideLimits() {
+    Finish f = coating.finish();
+    double low = Math.min(coating.air().airTempC(), coating.woodTempC());
+    double high = Math.max(coating.air().airTempC(), coating.woodTempC());
+    boolean air = low == coating.air().airTempC();
+    if (low < f.lowestTempC()) {
+      return Optional.of(outside(air ? "air" : "wood", low, "below", f.lowestTempC()));
+    }
+    if (high > f.highestTempC()) {
+      boolean hotAir = high == coating.air().airTempC();
+      return Optional.of(outside(hotAir ? "air" : "wood", high, "above", f.highestTempC()));
+    }
+    return Optional.empty();
+  }
+
+  private Decision outside(String what, double tempC, String side, double limitC) {
+    return new Decision(
+        Summary.HOLD_OFF,
+        "limits",
+        "The "
+            + what
+            + ", "
+            + temp(tempC)
+            + ", is "
+            + side
+            + " the "
+            + temp(limitC)
+            + " that "
+            + coating.finish().title()
+            + " is stated for.");
+  }
+
+  private static String temp(double tempC) {
+    return Show.temperature(tempC, UnitSystem.METRIC);
+  }
+
+  private String dew() {
+    return text(
+        "Condensation: the wood, %.1f °C, is at or below the dew point of %.1f °C; do not coat.",
+        coating.woodTempC(), coating.air().dewPointC());
+  }
+
+  private String clouding() {
+    CoatOutcome o = findings.coat();
+    if (findings.closeToDew()) {
+      return text(
+          "The wood, %.1f °C, stands only %.1f K above the dew point of %.1f °C%s; under 1 K the film"
+              + " clouds.",
+          coating.woodTempC(),
+          coating.spreadAtWoodK(),
+          coating.air().dewPointC(),
+          coating.dewErrorK() > 0 ? ", less what the sensors may err" : "");
+    }
+    String level =
+        findings.level() == CloudingLevel.LIKELY ? "The film would cloud" : "The film may cloud";
+    String side = findings.marginK() <= 0 ? "below" : "above";
+    String clears =
+        o.clearsAfterS().isPresent()
+            ? text("; it should clear by itself in about %.0f min (estimate)", o.clearsAfterS().getAsDouble() / 60)
+            : o.hazeAt1h().isPresent() && o.hazeAt1h().getAsDouble() >= 0.05
+                ? "; it may stay (estimate)"
+                : "";
+    return text(
+        "%s: its water peaks at %s times what the resin bears (up to %s), the film %.1f K %s the dew"
+            + " point%s.",
+        level,
+        shown(findings.peakS()),
+        shown(findings.peakS90()),
+        Math.abs(findings.marginK()),
+        side,
+        clears);
+  }
+
+  private static String shown(double s) {
+    return s > MOST_SHOWN_S ? "over 2" : text("%.2f", s);
+  }
+
+  private String weakSpirit() {
+    CoatOutcome o = findings.coat();
+    return text(
+        "The spirit is too weak, not the air too damp: at %.1f %% the liquid in the jar holds %s times"
+            + " the water its resin bears before it meets the air (0.70 is the most).",
+        coating.coat().strengthVolPct(), shown(o.jarS()));
+  }
+
+  private String tacky() {
+    OptionalDouble rest = findings.restNeededMin();
+    return text(
+        "Too tacky to go on: the film beneath stands %.1f K above its glass point, %.0f K is the"
+            + " most%s.",
+        findings.softBeforeK().getAsDouble(),
+        findings.recoatLimitK(),
+        rest.isPresent()
+            ? text("; rest it %.0f min more", rest.getAsDouble())
+            : "; rest it until it no longer drags");
+  }
+
+  private String stalled() {
+    double ratio = findings.ratioToReference();
+    return ratio == 0
+        ? "Drying stalls: in this air the film will not get hard enough to rub out within 60 days."
+        : text("Drying stalls: rubbing out takes %.1f times as long as in %s.", 1 / ratio, usual());
+  }
+
+  private String slow() {
+    return text(
+        "Drying is slow: rubbing out takes %.1f times as long as in %s.",
+        1 / findings.ratioToReference(), usual());
+  }
+
+  private String usual() {
+    Finish f = coating.finish();
+    return text("the usual %.0f °C and %.0f %%", f.referenceTempC(), f.referenceRhPct());
+  }
+
+  private String shortEdge(Outlook.OpenTime open) {
+    String learned =
+        coating.learnedBrushingMin().isPresent()
+            ? text(" (this part took %.1f min to brush)", coating.learnedBrushingMin().getAsDouble())
+            : "";
+    return text("The wet edge stays open only %.1f min%s.", open.min(), learned);
+  }
+
+  private String clear() {
+    return text(
+        "Room to spare: at its coldest the film stays %.1f K above the dew point, its water at %s of"
+            + " what the resin bears.",
+        findings.marginK(), shown(findings.peakS()));
+  }
+
+  static String text(String format, Object... values) {
+    return String.format(Locale.ROOT, format, values);
+  }
+}

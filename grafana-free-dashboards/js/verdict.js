@@ -1,0 +1,86 @@
+// The one line and the one number. The daemon judged; this shows.
+
+import { byId, say } from './dom.js';
+import { ago, capital, clock, duration, partName, stepUnit, stepValue } from './words.js';
+
+function word({ outlook, verb }) {
+  return capital(outlook.summary === 'brush' ? verb : outlook.summary);
+}
+
+// The sentence without the word that already stands above it.
+function rest({ line, outlook, verb }) {
+  for (const start of [outlook.summary, verb]) {
+    if (line.toLowerCase().startsWith(`${start}: `)) return capital(line.slice(start.length + 2));
+  }
+  return line;
+}
+
+function split(text) {
+  const [value, ...unit] = text.split('\u202f');
+  return { value, unit: unit.join(' ') };
+}
+
+function spread(clouding) {
+  return {
+    value: stepValue(Math.abs(clouding.spreadAtWoodK)),
+    unit: stepUnit(),
+    caption:
+      clouding.spreadAtWoodK < 0 ? 'the wood stands below the dew point' : 'the wood stands above the dew point',
+  };
+}
+
+function number({ outlook, airAgeSeconds }) {
+  const { clouding, drying, openTime, decidedBy } = outlook;
+  if (outlook.summary === "can't tell") {
+    return airAgeSeconds === undefined
+      ? null
+      : { ...split(ago(airAgeSeconds).replace(' ago', '')), caption: 'since the last reading' };
+  }
+  if (decidedBy.includes('drying') && drying) {
+    const median = drying.rubOutDays?.p50;
+    return median === undefined
+      ? { value: drying.ratioToReference.toFixed(1), unit: '\u00d7', caption: 'of its usual pace' }
+      : { ...split(duration(median * 1440)), caption: 'until it can be rubbed out' };
+  }
+  if (decidedBy.includes('open') && openTime) {
+    return { ...split(duration(openTime.min)), caption: 'of wet edge' };
+  }
+  return clouding ? spread(clouding) : null;
+}
+
+function spokenOf({ open, part, jar, finishTitle, room }) {
+  const what = open && part ? `for ${partName(part)}` : "for the shop's usual finish";
+  const from = jar ? `${finishTitle} from jar ${jar}` : finishTitle;
+  return `The air in the ${room} ${what}: ${from}.`;
+}
+
+export function Verdict() {
+  const el = byId('verdict');
+  let spoken = '';
+
+  return {
+    update(session, old) {
+      el.dataset.summary = session.outlook.summary;
+      el.toggleAttribute('data-old', old);
+      say(byId('word'), word(session));
+      say(byId('verdict-line'), rest(session));
+      say(byId('reason'), session.outlook.reason);
+      const better = session.nextBetter ? ` A better hour is expected from about ${clock(session.nextBetter)}.` : '';
+      say(byId('of'), spokenOf(session) + better);
+
+      const shown = number(session);
+      byId('number').hidden = shown === null;
+      if (shown) {
+        say(byId('number-value'), shown.value);
+        say(byId('number-unit'), shown.unit);
+        say(byId('number-caption'), shown.caption);
+      }
+
+      const announced = `${word(session)}. ${rest(session)}.`;
+      if (announced !== spoken) {
+        spoken = announced;
+        say(byId('spoken'), `${announced} ${session.outlook.reason}`);
+      }
+    },
+  };
+}

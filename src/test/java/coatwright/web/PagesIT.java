@@ -1,0 +1,310 @@
+package coatwright.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.results.Results;
+import com.deque.html.axecore.selenium.AxeBuilder;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.logging.Level;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.openqa.selenium.By;
+import org.openqa.selenium.Keys;
+import org.openqa.selenium.OutputType;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.chrome.ChromeDriver;
+import org.openqa.selenium.chrome.ChromeDriverService;
+import org.openqa.selenium.chrome.ChromeOptions;
+import org.openqa.selenium.logging.LogEntry;
+import org.openqa.selenium.logging.LogType;
+import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.WebDriverWait;
+
+/** The pages as a person meets them, in a real browser; pictures are kept in target/screens. */
+class PagesIT {
+  private static final Path SCREENS = Path.of("target", "screens");
+  private static ChromeDriver browser;
+
+  private WebFixture shop;
+
+  @BeforeAll
+  static void openTheBrowser() throws IOException {
+    Files.createDirectories(SCREENS);
+    ChromeOptions options = new ChromeOptions();
+    options.setBinary("/usr/bin/chromium");
+    options.addArguments(
+        "--headless=new",
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-dev-shm-usage",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync");
+    LoggingPreferences logs = new LoggingPreferences();
+    logs.enable(LogType.BROWSER, Level.ALL);
+    options.setCapability("goog:loggingPrefs", logs);
+    browser =
+        new ChromeDriver(
+            new ChromeDriverService.Builder()
+                .usingDriverExecutable(new java.io.File("/usr/bin/chromedriver"))
+                .build(),
+            options);
+  }
+
+  @AfterAll
+  static void closeTheBrowser() {
+    browser.quit();
+  }
+
+  @BeforeEach
+  void openTheShop() {
+    shop = new WebFixture();
+    browser.manage().logs().get(LogType.BROWSER);
+    look(1280, 800, "light");
+  }
+
+  @AfterEach
+  void closeTheShop() {
+    browser.get("about:blank");
+    shop.close();
+  }
+
+  private static void look(int width, int height, String scheme) {
+    Map<String, Object> size = new HashMap<>();
+    size.put("width", width);
+    size.put("height", height);
+    size.put("deviceScaleFactor", 1);
+    size.put("mobile", width < 600);
+    browser.executeCdpCommand("Emulation.setDeviceMetricsOverride", size);
+    browser.executeCdpCommand(
+        "Emulation.setEmulatedMedia",
+        Map.of(
+            "features",
+            List.of(
+                Map.of("name", "prefers-color-scheme", "value", scheme),
+                Map.of("name", "prefers-reduced-motion", "value", "reduce"))));
+  }
+
+  private void open(String path) {
+    browser.get(shop.address() + path);
+    String ready = path.startsWith("/due") ? "pieces" : path.startsWith("/why") ? "facts" : "rooms";
+    waitUntil(
+        "the page shows the shop",
+        () -> !browser.findElements(By.cssSelector("#" + ready + " > *")).isEmpty());
+    if (ready.equals("rooms")) {
+      waitUntil(
+          "the chart is drawn",
+          () -> !browser.findElements(By.cssSelector("#chart canvas")).isEmpty());
+    }
+  }
+
+  private static void waitUntil(String what, java.util.function.BooleanSupplier done) {
+    new WebDriverWait(browser, Duration.ofSeconds(20))
+        .withMessage(what)
+        .until(driver -> done.getAsBoolean());
+  }
+
+  private static String text(String id) {
+    return browser.findElement(By.id(id)).getText();
+  }
+
+  private static void picture(String name) {
+    Object height = browser.executeScript("return document.documentElement.scrollHeight");
+    Map<String, Object> clip = new HashMap<>();
+    clip.put("x", 0);
+    clip.put("y", 0);
+    clip.put("width", browser.executeScript("return innerWidth"));
+    clip.put("height", height);
+    clip.put("scale", 1);
+    Map<String, Object> shot =
+        browser.executeCdpCommand(
+            "Page.captureScreenshot", Map.of("captureBeyondViewport", true, "clip", clip));
+    try {
+      Files.write(
+          SCREENS.resolve(name + ".png"),
+          OutputType.BYTES.convertFromBase64Png(String.valueOf(shot.get("data"))));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static List<String> complaints() {
+    return browser.manage().logs().get(LogType.BROWSER).getAll().stream()
+        .filter(entry -> entry.getLevel().intValue() >= Level.WARNING.intValue())
+        .map(LogEntry::getMessage)
+        .toList();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "now, /, 390, light",
+    "now, /, 390, dark",
+    "now, /, 1280, light",
+    "now, /, 1280, dark",
+    "due, /due, 390, light",
+    "due, /due, 390, dark",
+    "due, /due, 1280, light",
+    "due, /due, 1280, dark"
+  })
+  void aPageIsReadableByEveryoneAtEverySizeAndLight(
+      String name, String path, int width, String scheme) {
+    look(width, width < 600 ? 844 : 800, scheme);
+    open(path);
+    picture(name + "-" + width + "-" + scheme);
+
+    Results found = new AxeBuilder().analyze(browser);
+    assertThat(found.getViolations())
+        .as("accessibility")
+        .map(rule -> rule.getId() + ": " + rule.getNodes())
+        .isEmpty();
+    assertThat((Long) browser.executeScript("return document.documentElement.scrollWidth"))
+        .as("nothing stands out sideways")
+        .isLessThanOrEqualTo(width);
+    assertThat(complaints()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "24.5, 71, 17.0, hold off, Hold off",
+    "22.0, 60, 18.5, take care, Take care",
+    "20.0, 45, 20.0, brush, Brush"
+  })
+  void aReadingChangesThePageWithinASecond(
+      double airC, double rhPct, double woodC, String summary, String word) {
+    shop.reading(WebFixture.FINISHING, shop.clock.instant(), 21, 75, OptionalDouble.of(16.1));
+    open("/");
+    waitUntil("it stands otherwise first", () -> text("word").length() > 3);
+    long publishedNs = System.nanoTime();
+
+    shop.reading(WebFixture.FINISHING, shop.clock.instant(), airC, rhPct, OptionalDouble.of(woodC));
+    waitUntil("the tile shows the reading", () -> text("rooms").contains(airC + ""));
+    Duration tile = Duration.ofNanos(System.nanoTime() - publishedNs);
+    waitUntil("the verdict follows", () -> text("word").equals(word));
+
+    assertThat(tile).isLessThan(Duration.ofSeconds(1));
+    assertThat(browser.findElement(By.id("verdict")).getDomAttribute("data-summary"))
+        .isEqualTo(summary);
+    assertThat(text("spoken")).startsWith(word);
+    picture("now-" + summary.replace(' ', '-'));
+    assertThat(complaints()).isEmpty();
+  }
+
+  @Test
+  void aSilentRoomCantBeTold() {
+    shop.clock.advance(Duration.ofMinutes(25));
+    open("/");
+
+    assertThat(text("word")).isEqualTo("Can't tell");
+    assertThat(text("number")).contains("25");
+    picture("now-cant-tell");
+  }
+
+  @Test
+  void onePressWritesOneCoatAndUndoStrikesIt() {
+    open("/");
+    int before = shop.journal.coats().size();
+
+    WebElement press = browser.findElement(By.id("coat-on"));
+    press.click();
+    press.click();
+    waitUntil("it is read back", () -> text("coat-what").contains("written"));
+    picture("now-coat-written");
+    assertThat(shop.journal.coats()).hasSize(before + 1);
+
+    browser.findElement(By.cssSelector("#written .undo")).click();
+    waitUntil("it is struck", () -> shop.journal.coats().size() == before);
+    assertThat(shop.journal.entries().get(shop.journal.entries().size() - 1).body().kind())
+        .isEqualTo("strike");
+    assertThat(complaints()).isEmpty();
+  }
+
+  @Test
+  void thePressIsReachedAndMadeWithTheKeyboardAlone() {
+    open("/");
+    int before = shop.journal.coats().size();
+    for (int i = 0; i < 40; i++) {
+      WebElement focused = browser.switchTo().activeElement();
+      if ("coat-on".equals(focused.getDomAttribute("id"))) {
+        break;
+      }
+      focused.sendKeys(Keys.TAB);
+    }
+    WebElement focused = browser.switchTo().activeElement();
+    assertThat(focused.getDomAttribute("id")).isEqualTo("coat-on");
+    assertThat(focused.getCssValue("outline-style")).isEqualTo("solid");
+
+    focused.sendKeys(Keys.ENTER);
+    waitUntil("a coat is written", () -> shop.journal.coats().size() == before + 1);
+  }
+
+  @Test
+  void fahrenheitIsOneClickAwayAndKept() {
+    open("/");
+    browser.findElement(By.cssSelector(".units input[value='F']")).click();
+
+    assertThat(text("rooms")).contains("°F").doesNotContain("°C");
+    open("/");
+    assertThat(text("rooms")).contains("°F");
+    picture("now-fahrenheit");
+    browser.executeScript("localStorage.clear()");
+  }
+
+  @Test
+  void whenTheLineIsDownThePageSaysSinceWhen() {
+    open("/");
+    shop.server.close();
+
+    waitUntil("it says so", () -> text("cut-off").startsWith("Not connected since"));
+    picture("now-cut-off");
+  }
+
+  @Test
+  void nothingNeedsDoingIsSaid() {
+    shop.warnings.clear();
+    shop.outlooks.expect(
+        List.of(
+            WebFixture.due(shop.clock.instant(), "wall cabinet/left door", "rub out", 60, 96, 180)));
+    open("/");
+
+    assertThat(text("nothing")).isEqualTo("Nothing needs doing.");
+    assertThat(text("next-up")).contains("left door", "rub out");
+  }
+
+  @Test
+  void dueSaysWhatWillNotGetThereAndWhatMoved() {
+    open("/due");
+
+    assertThat(text("lead")).contains("Will not get there in this air: stools \u203a first (rub out)");
+    assertThat(text("pieces"))
+        .contains("two nights below 15 °C in the bench room")
+        .contains("Will not get there in this air: the bench room has stood at 68 %");
+    assertThat(text("tests")).contains("touch it, then sand a corner".substring(9));
+  }
+
+  @Test
+  void aPageAsksNoOtherHost() {
+    open("/");
+    @SuppressWarnings("unchecked")
+    List<String> asked =
+        (List<String>)
+            browser.executeScript(
+                "return performance.getEntriesByType('resource').map((one) => one.name)");
+
+    assertThat(asked).isNotEmpty().allMatch(name -> name.startsWith(shop.address()));
+  }
+}

@@ -155,7 +155,7 @@ export function Chart() {
       scales: { x: { time: true } },
       axes: [
         { ...axis, space: 64, values: (u, splits) => splits.map((at) => clock(at * 1000)) },
-        { ...axis, size: 58, values: (u, splits) => splits.map((value) => `${value}\u00a0${unit()}`) },
+        { ...axis, size: 66, incrs: [1, 2, 5, 10, 20], values: (u, splits) => splits.map((value) => `${value}\u00a0${unit()}`) },
       ],
       series: [
         {},

@@ -89,7 +89,7 @@ function axisRow(axis, ticks) {
   el.setAttribute('aria-hidden', 'true');
   const line = make('div', 'ticks');
   for (const tick of ticks) {
-    const label = make('span', tick.at > 94 ? 'end' : '', tick.label);
+    const label = make('span', tick.at > 95 ? 'end' : '', tick.label);
     label.style.left = `${tick.at}%`;
     line.append(label);
   }
@@ -102,17 +102,23 @@ function part(path, milestones, axis, ticks) {
   const [, ...rest] = path.split('/');
   el.append(make('h3', '', rest.join(' \u203a ')));
   const test = milestones.filter((one) => one.test && arrives(one)).find((one) => ms(one.p90 ?? one.p50) > nowMs());
-  if (test) el.append(make('p', 'next', `Next test, from ${when(Math.max(ms(test.p50), nowMs()))}: ${test.test}.`));
+  if (test) el.append(make('p', 'next', `Next test, ${passed(test) ? 'now' : `from ${when(test.p50)}`}: ${test.test}.`));
   const bars = make('ul', 'bars');
   milestones.forEach((one) => bars.append(row(one, axis, ticks)));
   el.append(axisRow(axis, ticks), bars);
   return el;
 }
 
+// Per cent of a track that a tick's words need.
+function leastApart() {
+  const width = innerWidth <= 896 ? innerWidth - 70 : Math.min(innerWidth, 1408) - 560;
+  return Math.min(45, (100 * 66) / width);
+}
+
 function pieces(due) {
   const ends = due.flatMap((one) => [one.p90, one.p50, one.was]).filter(Boolean).map(ms);
   const axis = Axis(nowMs(), Math.max(nowMs(), ...ends));
-  const ticks = axis.ticks(innerWidth < 600 ? 15 : 7);
+  const ticks = axis.ticks(leastApart());
   return [...grouped(due, (one) => one.part.split('/')[0])].map(([name, ofPiece]) => {
     const el = make('section', 'panel piece');
     el.append(make('h2', '', name));

@@ -32,6 +32,13 @@ function updateWarning(li, warning) {
   say(li.querySelector('.since'), `since ${when(warning.from)}`);
 }
 
+function updateTodo(li, { part, milestone, test }) {
+  li.replaceChildren(
+    make('p', 'part-name', partName(part)),
+    make('p', '', `${capital(milestone)} should be reached. Test: ${test}.`),
+  );
+}
+
 function updateSource(li, source) {
   li.dataset.state = source.state;
   say(li.querySelector('.part-name'), source.source);
@@ -45,7 +52,7 @@ export function Lists() {
   return {
     update(now) {
       fill(byId('warnings'), now.warnings, (one) => one.id, () => fromTemplate('warning-row'), updateWarning);
-      fill(byId('todo'), now.todo, (line) => line, () => make('li'), (li, line) => say(li, partName(line)));
+      fill(byId('todo'), now.todo, (one) => one.part, () => make('li'), updateTodo);
       const idle = now.warnings.length === 0 && now.todo.length === 0;
       byId('nothing').hidden = !idle;
       byId('warnings').hidden = now.warnings.length === 0;

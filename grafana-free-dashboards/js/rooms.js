@@ -10,9 +10,9 @@ function spreadOf(room, session) {
   return value < 0 ? `none: ${step(-value)} below dew point` : `${step(value)} above dew point`;
 }
 
-function woodOf(room, session) {
+function woodOf(room) {
   if (room.wood) return `${temperature(room.wood.woodTempC)}, ${ago(ageOf(room.wood.at))}`;
-  return session?.woodFrom ? 'not measured' : 'not measured';
+  return 'not measured';
 }
 
 function fromOf(room, session) {
@@ -29,13 +29,15 @@ function updateTile(tile, { room, session, chosen }) {
   link.href = `/?room=${encodeURIComponent(room.room)}`;
   if (chosen) link.setAttribute('aria-current', 'true');
   else link.removeAttribute('aria-current');
+  const boardKnown = room.wood !== undefined;
   const part = (name) => tile.querySelector(`.${name}`);
   say(part('age'), room.air ? ago(ageOf(room.air.at)) : 'no current reading');
   say(part('air'), room.air ? temperature(room.air.airTempC) : '\u2014');
   say(part('rh'), room.air ? percent(room.air.rhPct) : '\u2014');
   say(part('dew'), room.air ? temperature(room.air.dewPointC) : '\u2014');
-  say(part('wood'), woodOf(room, session));
+  say(part('wood'), woodOf(room));
   say(part('spread'), spreadOf(room, session));
+  part('spread').classList.toggle('guess', !boardKnown);
   say(part('from'), fromOf(room, session));
   const trouble = room.trouble ?? (room.disagree ? 'Two sensors disagree; the worse one is used. Compare them side by side.' : '');
   part('trouble').hidden = trouble === '';

@@ -123,7 +123,7 @@ final class Answers {
       List<CoatOn> coatOn,
       boolean wetFilm,
       List<PartView> parts,
-      List<String> todo,
+      List<Todo> todo,
       List<Warning> warnings,
       List<SourceView> sources) {}
 
@@ -135,6 +135,9 @@ final class Answers {
    */
   record CoatOn(
       String room, String part, int coat, String jar, String method, Map<String, String> form) {}
+
+  /** A test to make now or shortly. */
+  record Todo(String part, String milestone, Instant from, String test) {}
 
   /** A part at the bench: what it has passed and what comes next. */
   record PartView(String part, int coats, Optional<Due> passed, Optional<Due> next) {}

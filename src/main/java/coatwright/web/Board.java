@@ -10,6 +10,7 @@ import coatwright.web.Answers.NowView;
 import coatwright.web.Answers.PartView;
 import coatwright.web.Answers.RoomView;
 import coatwright.web.Answers.SourceView;
+import coatwright.web.Answers.Todo;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -206,9 +207,9 @@ final class Board {
     return one.p50().map(p50 -> !p50.isAfter(at)).orElse(false);
   }
 
-  /** One line for each part with a test to make now or shortly; empty: nothing needs doing. */
-  private static List<String> todo(List<Due> due, Instant at) {
-    Map<String, String> lines = new LinkedHashMap<>();
+  /** For each part the latest test to make now or shortly; empty: nothing needs doing. */
+  private static List<Todo> todo(List<Due> due, Instant at) {
+    Map<String, Todo> tests = new LinkedHashMap<>();
     for (Due one : due) {
       boolean near =
           one.p50()
@@ -216,9 +217,11 @@ final class Board {
               .orElse(false);
       boolean late = one.until().map(until -> until.isBefore(at)).orElse(false);
       if (near && !late && one.test().isPresent()) {
-        lines.put(one.part(), one.part() + ": " + one.test().get());
+        tests.put(
+            one.part(),
+            new Todo(one.part(), one.milestone(), one.p50().orElse(at), one.test().get()));
       }
     }
-    return List.copyOf(lines.values());
+    return List.copyOf(tests.values());
   }
 }

@@ -31,7 +31,12 @@ public final class CommandLineDoor {
     Shared shared = new Shared(hall, clock, out);
     CommandLine door =
         new CommandLine(new Top(shared))
+            .addSubcommand(new DaemonCommands.Demo(shared))
+            .addSubcommand(new DaemonCommands.Run(shared))
+            .addSubcommand(new CheckupCommand(shared))
+            .addSubcommand(new ListenCommand(shared))
             .addSubcommand(new AirCommand(shared))
+            .addSubcommand(new OutlookCommand(shared))
             .addSubcommand(jar(shared))
             .addSubcommand(piece(shared))
             .addSubcommand(
@@ -41,6 +46,9 @@ public final class CommandLineDoor {
             .addSubcommand(new StrikeCommand(shared))
             .addSubcommand(new DueCommand(shared))
             .addSubcommand(new WhyCommand(shared))
+            .addSubcommand(new ReplayCommand(shared))
+            .addSubcommand(new ExportCommand(shared))
+            .addSubcommand(new DaemonCommands.Rehearse(shared))
             .setOut(out)
             .setErr(err)
             .setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF))

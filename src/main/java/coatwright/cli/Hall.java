@@ -1,11 +1,18 @@
 package coatwright.cli;
 
+import coatwright.climate.RawText;
 import coatwright.film.Finish;
+import coatwright.outlook.Outlook;
 import coatwright.quantity.UnitSystem;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Port: what the commands ask of the house without a running daemon, and the starting of one. The
@@ -26,9 +33,64 @@ public interface Hall {
    */
   record ShopFacts(String host, int port, UnitSystem units, ZoneId zone) {}
 
+  /**
+   * How the demo is to run.
+   *
+   * @param port of the pages; 0 = any free one
+   * @param brokerPort of its own broker; 0 = any free one
+   * @param stopAfter end by itself once it was up for so long
+   */
+  record DemoWish(
+      OptionalInt port, OptionalInt brokerPort, Optional<Duration> stopAfter) {}
+
+  /**
+   * One line of a check-up.
+   *
+   * @param what the thing looked at
+   * @param fine whether it is as it should be
+   * @param says what was found, and what to do where it is not fine
+   */
+  record Check(String what, boolean fine, String says) {}
+
+  /**
+   * What to replay.
+   *
+   * @param schedule coats of the reference job to lay from the first reading
+   */
+  record ReplayWish(
+      Optional<Path> readings,
+      Optional<Path> mapping,
+      Optional<Path> coats,
+      OptionalInt schedule,
+      Optional<Path> described) {}
+
   /** The shop's facts by its settings; the defaults where there is no file of settings. */
   ShopFacts shop(Place place);
 
   /** The finishes this place knows, by name. */
   Map<String, Finish> finishes(Place place);
+
+  /** The outlook of a coat described in the words of the {@code outlook} command. */
+  Outlook outlook(Place place, Map<String, String> form);
+
+  /** Runs the daemon until it is told to stop. */
+  void run(Place place, Consumer<String> say);
+
+  /** Runs the demo until it is told to stop. */
+  void demo(Place place, DemoWish wish, Consumer<String> say);
+
+  /** Looks at settings, store and sensors without a daemon. */
+  List<Check> checkup(Place place);
+
+  /** Reads payloads of a file, one JSON object a line, by mappings of a file; tells each answer. */
+  void listen(Path mappings, Path payloads, Consumer<Object> tell);
+
+  /** The newest texts the shop kept, of one source or of all; oldest first. */
+  List<RawText> kept(Place place, @Nullable String source, int atMost);
+
+  /** Walks a file of readings and coats; answers with a record of the contract. */
+  Object replay(Place place, ReplayWish wish);
+
+  /** Writes readings, entries and warnings to a folder; answers with the files written. */
+  List<Path> export(Place place, Path folder);
 }

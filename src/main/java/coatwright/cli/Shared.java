@@ -95,6 +95,12 @@ final class Shared {
     return clock.instant().atOffset(ZoneOffset.UTC);
   }
 
+  /** Prints a line that must be seen at once. */
+  void say(String line) {
+    out.println(line);
+    out.flush();
+  }
+
   /** Prints a record of the contract on one line. */
   void printJson(Object answer) {
     out.println(Json.line(answer));

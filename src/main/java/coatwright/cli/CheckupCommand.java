@@ -1,0 +1,66 @@
+package coatwright.cli;
+
+import coatwright.cli.Hall.Check;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** Says what is connected, fresh and wrong. */
+@Command(
+    name = "checkup",
+    description = "What is connected, fresh, wrong; exits with 1 when something is.",
+    footer = {"", "Example: coatwright checkup"})
+final class CheckupCommand implements Callable<Integer> {
+  @Option(
+      names = "--offline",
+      description = "Look at settings, database and sensors without asking the daemon.")
+  boolean offline;
+
+  @Mixin Help help = new Help();
+  private final Shared shared;
+
+  CheckupCommand(Shared shared) {
+    this.shared = shared;
+  }
+
+  @Override
+  public Integer call() {
+    List<Check> checks = offline ? shared.hall.checkup(shared.place()) : asked();
+    boolean fine = checks.stream().allMatch(Check::fine);
+    if (shared.json) {
+      shared.printJson(Map.of("fine", fine, "checks", checks));
+    } else {
+      for (Check check : checks) {
+        shared.out.printf(
+            "%-5s %s: %s%n", check.fine() ? "ok" : "WRONG", check.what(), check.says());
+      }
+      shared.out.println(fine ? "All is well." : "Something needs you; see WRONG above.");
+    }
+    return fine ? 0 : 1;
+  }
+
+  private List<Check> asked() {
+    List<Check> checks = new ArrayList<>();
+    DaemonLine daemon = shared.daemon();
+    JsonNode sources = daemon.get("sources").path("sources");
+    checks.add(new Check("daemon", true, "answers at " + daemon.address()));
+    if (sources.isEmpty()) {
+      checks.add(new Check("sensors", false, "none; copy an example from config/sources/examples"));
+    }
+    for (JsonNode source : sources) {
+      boolean fine = source.path("state").asText().equals("current");
+      String says =
+          source.has("trouble") ? source.path("trouble").asText() : source.path("state").asText();
+      checks.add(new Check("sensor " + source.path("source").asText(), fine, says));
+    }
+    for (JsonNode warning : daemon.get("warnings").path("warnings")) {
+      checks.add(new Check("warning", false, warning.path("message").asText()));
+    }
+    return checks;
+  }
+}

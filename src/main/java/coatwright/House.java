@@ -2,19 +2,44 @@ package coatwright;
 
 import coatwright.cli.Hall;
 import coatwright.cli.Stop;
+import coatwright.climate.RawText;
 import coatwright.config.RefusedSettings;
 import coatwright.config.Settings;
 import coatwright.config.SettingsFolder;
 import coatwright.film.Finish;
+import coatwright.outlook.FilmOutlooks;
+import coatwright.outlook.Outlook;
+import coatwright.outlook.OutlookForm;
+import coatwright.quantity.RefusedInput;
+import coatwright.sensors.MappedPayload;
+import coatwright.sensors.MappingReader;
+import coatwright.sensors.Recorded;
+import coatwright.store.SqliteStore;
+import coatwright.store.StoreTrouble;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /** What the commands ask of the house: settings found, rooms wired, the daemon started. */
 final class House implements Hall {
   private static final String SETTINGS = "coatwright.yaml";
+
+  private final Clock clock;
+
+  House(Clock clock) {
+    this.clock = clock;
+  }
 
   @Override
   public ShopFacts shop(Place place) {
@@ -40,8 +65,125 @@ final class House implements Hall {
     return refusing(() -> SettingsFolder.finishes(folder));
   }
 
+  @Override
+  public Outlook outlook(Place place, Map<String, String> form) {
+    return FilmOutlooks.described(OutlookForm.read(form, finishes(place)));
+  }
+
+  @Override
+  public void run(Place place, Consumer<String> say) {
+    Settings settings = settings(place);
+    Daemon daemon = Daemon.open(settings, dataFolder(place, settings), clock);
+    CountDownLatch stopped = stoppedBySignal(daemon);
+    try {
+      int port = daemon.start(false);
+      say.accept("Coatwright is up: http://%s:%d".formatted(settings.web().host(), port));
+      stopped.await();
+    } catch (InterruptedException interrupted) {
+      Thread.currentThread().interrupt();
+    } finally {
+      daemon.close();
+    }
+  }
+
+  @Override
+  public void demo(Place place, DemoWish wish, Consumer<String> say) {
+    new Demo(clock, say).run(place.data(), wish);
+  }
+
+  /** Stops the daemon when the machine or a person says so; the latch opens when it has. */
+  static CountDownLatch stoppedBySignal(AutoCloseable daemon) {
+    CountDownLatch stopped = new CountDownLatch(1);
+    Runtime.getRuntime()
+        .addShutdownHook(
+            new Thread(
+                () -> {
+                  try {
+                    daemon.close();
+                  } catch (Exception trouble) {
+                    throw new IllegalStateException("stopping failed", trouble);
+                  } finally {
+                    stopped.countDown();
+                  }
+                },
+                "stop"));
+    return stopped;
+  }
+
+  @Override
+  public List<Check> checkup(Place place) {
+    List<Check> checks = new ArrayList<>();
+    Settings settings;
+    try {
+      settings = SettingsFolder.read(settingsFile(place));
+    } catch (RefusedSettings refused) {
+      checks.add(new Check("settings", false, String.valueOf(refused.getMessage())));
+      return checks;
+    }
+    checks.add(new Check("settings", true, "read from " + settingsFile(place)));
+    new Checkup(settings, dataFolder(place, settings)).lookInto(checks);
+    return checks;
+  }
+
+  @Override
+  public void listen(Path mappings, Path payloads, Consumer<Object> tell) {
+    Recorded recorded =
+        refusing(
+            () ->
+                new Recorded(
+                    MappingReader.readForRecordings(SettingsFolder.document(mappings)), clock));
+    try (Stream<String> lines = Files.lines(payloads)) {
+      lines.filter(line -> !line.isBlank()).forEach(line -> judge(recorded, line, tell));
+    } catch (IOException unreadable) {
+      throw new Stop(
+          Stop.BAD_INPUT, payloads + " cannot be read; see that it is a text file", unreadable);
+    }
+  }
+
+  /** A line that is no recording is answered for like any other; the rest still are. */
+  private static void judge(Recorded recorded, String line, Consumer<Object> tell) {
+    try {
+      recorded.judge(line).forEach(tell);
+    } catch (RefusedInput refused) {
+      MappedPayload.Refused reason =
+          new MappedPayload.Refused(Optional.empty(), String.valueOf(refused.getMessage()));
+      tell.accept(new MappedPayload("", List.of(), List.of(), List.of(reason)));
+    }
+  }
+
+  @Override
+  public List<RawText> kept(Place place, @Nullable String source, int atMost) {
+    Settings settings = settings(place);
+    List<String> known = settings.sources().stream().map(mapping -> mapping.source()).toList();
+    if (source != null && !known.contains(source)) {
+      throw new Stop(
+          Stop.BAD_INPUT,
+          "no sensor \"%s\"; there are: %s".formatted(source, String.join(", ", known)));
+    }
+    return reading(
+        dataFolder(place, settings),
+        store ->
+            known.stream()
+                .filter(name -> source == null || name.equals(source))
+                .flatMap(name -> store.readings().raw(name, atMost).stream())
+                .sorted(Comparator.comparing(RawText::arrivedAt))
+                .toList());
+  }
+
+  private static <T> T reading(Path data, java.util.function.Function<SqliteStore, T> work) {
+    try (SqliteStore store = SqliteStore.openToRead(data)) {
+      return work.apply(store);
+    } catch (StoreTrouble trouble) {
+      throw new Stop(Stop.INTERNAL, String.valueOf(trouble.getMessage()), trouble);
+    }
+  }
+
   private static Settings settings(Place place) {
     return refusing(() -> SettingsFolder.read(settingsFile(place)));
+  }
+
+  private static Path dataFolder(Place place, Settings settings) {
+    return place.data().orElse(settings.store().folder());
   }
 
   /** The settings named, else those of the checkout or installation. */

@@ -71,6 +71,12 @@ final class OutlookCommand implements Callable<Integer> {
   @Option(names = "--pressure", paramLabel = "P", description = "Air pressure: 1013hPa.")
   @Nullable String pressure;
 
+  @Option(names = "--altitude", paramLabel = "M", description = "Or height above the sea: 50m.")
+  @Nullable String altitude;
+
+  @Option(names = "--board", paramLabel = "L", description = "Thickness of the wood: 19mm.")
+  @Nullable String board;
+
   @Option(names = "--part", paramLabel = "PART", description = "The next coat on this part, now.")
   @Nullable String part;
 
@@ -102,6 +108,8 @@ final class OutlookCommand implements Callable<Integer> {
     put("coatsBefore", coatsBefore);
     put("interval", interval);
     put("pressure", pressure);
+    put("altitude", altitude);
+    put("board", board);
     JsonNode outlook = part == null ? described() : ofPart(part);
     if (shared.json) {
       shared.printJson(outlook);

@@ -1,8 +1,11 @@
 package coatwright.config;
 
 import coatwright.film.Finish;
+import coatwright.json.Json;
 import coatwright.quantity.Fault;
+import coatwright.sensors.Setting;
 import coatwright.sensors.SourceMapping;
+import com.fasterxml.jackson.core.JsonProcessingException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -57,6 +60,43 @@ public final class SettingsFolder {
     Map<String, Finish> finishes = reader.readFinishes(folder);
     reader.refuseFaults();
     return finishes;
+  }
+
+  /**
+   * A file of another room's settings as a tree, YAML or JSON.
+   *
+   * @throws RefusedSettings when it is neither
+   */
+  public static Setting document(Path file) {
+    SettingsFolder reader = new SettingsFolder();
+    List<Fault> faults = reader.faultsOf(fileName(file));
+    String text = text(file, faults);
+    Setting read = text.startsWith("{") ? json(text, faults) : yaml(text, faults);
+    reader.refuseFaults();
+    return read;
+  }
+
+  private static Setting json(String text, List<Fault> faults) {
+    try {
+      return Setting.of(Json.mapper().readTree(text));
+    } catch (JsonProcessingException broken) {
+      Fault fault =
+          Fault.of("this line", "is no JSON: " + broken.getOriginalMessage(), "mend it there");
+      faults.add(
+          broken.getLocation() == null ? fault : fault.onLine(broken.getLocation().getLineNr()));
+      return new Setting.Nothing(0);
+    }
+  }
+
+  private static Setting yaml(String text, List<Fault> faults) {
+    List<Node> documents = YamlText.documents(text, faults);
+    if (documents.size() == 1) {
+      return SourcesReader.setting(documents.get(0));
+    }
+    if (faults.isEmpty()) {
+      faults.add(Fault.of("the file", "holds one document", "write one, and no lines of ---"));
+    }
+    return new Setting.Nothing(0);
   }
 
   private void refuseFaults() {

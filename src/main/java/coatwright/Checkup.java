@@ -1,0 +1,90 @@
+package coatwright;
+
+import coatwright.cli.Hall.Check;
+import coatwright.config.Settings;
+import coatwright.sensors.SourceMapping;
+import coatwright.sensors.Transport;
+import coatwright.store.SqliteStore;
+import coatwright.store.StoreTrouble;
+import java.io.IOException;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/** Looks at a shop without its daemon: what is there, what can be reached, what cannot. */
+final class Checkup {
+  private static final int PATIENCE_MS = 2_000;
+  private static final Path SERIAL = Path.of("/dev/serial");
+
+  private final Settings settings;
+  private final Path data;
+
+  Checkup(Settings settings, Path data) {
+    this.settings = settings;
+    this.data = data;
+  }
+
+  void lookInto(List<Check> checks) {
+    checks.add(
+        new Check("finishes", true, String.join(", ", settings.finishes().keySet().stream().sorted().toList())));
+    checks.add(database());
+    settings.brokers().forEach((name, broker) -> checks.add(broker(name, broker)));
+    if (settings.sources().isEmpty()) {
+      checks.add(
+          new Check(
+              "sensors", false, "none; copy a file from config/sources/examples one folder up"));
+    }
+    settings.sources().forEach(source -> checks.add(sensor(source)));
+  }
+
+  private Check database() {
+    if (!Files.isRegularFile(data.resolve(SqliteStore.FILE_NAME))) {
+      return new Check("database", true, "none yet; it is made in " + data + " at the first run");
+    }
+    try (SqliteStore store = SqliteStore.openToRead(data)) {
+      Optional<String> damage = store.damage();
+      return new Check(
+          "database",
+          damage.isEmpty(),
+          damage
+              .map(what -> "damaged (" + what + "); restore the last backup")
+              .orElse(store.file() + " is whole"));
+    } catch (StoreTrouble trouble) {
+      return new Check("database", false, String.valueOf(trouble.getMessage()));
+    }
+  }
+
+  private static Check broker(String name, Settings.Broker broker) {
+    URI url = URI.create(broker.url());
+    String what = "broker " + name;
+    if (broker.passwordFile().map(file -> !Files.isReadable(file)).orElse(false)) {
+      return new Check(
+          what, false, "cannot read " + broker.passwordFile().orElseThrow() + "; see its rights");
+    }
+    try (Socket socket = new Socket()) {
+      socket.connect(new InetSocketAddress(url.getHost(), url.getPort()), PATIENCE_MS);
+      return new Check(what, true, "answers at " + broker.url());
+    } catch (IOException unreachable) {
+      return new Check(
+          what,
+          false,
+          "does not answer at %s (%s); start it, or mend brokers.%s.url"
+              .formatted(broker.url(), unreachable.getMessage(), name));
+    }
+  }
+
+  private static Check sensor(SourceMapping source) {
+    String what = "sensor " + source.source();
+    if (source.transport().orElse(null) instanceof Transport.Serial serial) {
+      Path device = SERIAL.resolve(serial.device());
+      return Files.exists(device)
+          ? new Check(what, true, "its port " + device + " is there")
+          : new Check(what, false, "no port " + device + "; plug it in, or mend device");
+    }
+    return new Check(what, true, "read by " + source.transportWord());
+  }
+}

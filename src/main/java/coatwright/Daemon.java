@@ -1,0 +1,143 @@
+package coatwright;
+
+import coatwright.cli.Stop;
+import coatwright.config.Settings;
+import coatwright.outlook.OutlookForm;
+import coatwright.sensors.Sensors;
+import coatwright.sensors.mqtt.Broker;
+import coatwright.store.SqliteStore;
+import coatwright.store.StoreTrouble;
+import coatwright.web.WebBell;
+import coatwright.web.WebException;
+import coatwright.web.WebRooms;
+import coatwright.web.WebServer;
+import coatwright.web.WebSettings;
+import java.net.URI;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * The running house: store, rooms, sensors, pages and the heartbeat, started in that order and
+ * stopped in the reverse. A broker that is not there or a port that is unplugged does not keep it
+ * from running; a database that cannot be opened or a taken web port does, with one clear sentence.
+ */
+final class Daemon implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Daemon.class);
+  private static final Duration SSE_HEARTBEAT = Duration.ofSeconds(10);
+
+  private final Running running = new Running();
+  private final Clock clock;
+  private final Shop shop;
+
+  private Daemon(Settings settings, Path data, Clock clock) {
+    this.clock = clock;
+    SqliteStore store;
+    try {
+      store = SqliteStore.open(data, clock);
+    } catch (StoreTrouble trouble) {
+      throw new Stop(Stop.INTERNAL, String.valueOf(trouble.getMessage()), trouble);
+    }
+    running.with(store);
+    this.shop = new Shop(settings, store, clock);
+  }
+
+  /** Opens the store and the ground floor; nothing listens yet. */
+  static Daemon open(Settings settings, Path data, Clock clock) {
+    return new Daemon(settings, data, clock);
+  }
+
+  Shop shop() {
+    return shop;
+  }
+
+  /** Everything else. Returns the port of the pages. */
+  int start(boolean invented) {
+    Settings settings = shop.settings();
+    Bells bells = new Bells();
+    Sensors sensors =
+        new Sensors(settings.sources(), brokers(settings), shop.store().readings(), clock);
+    Shop.Meaning meaning = shop.meaning(sensors::states, bells);
+    Heartbeat heartbeat = new Heartbeat(meaning.outlooks(), meaning.watch(), clock);
+    WebServer web = web(settings, sensors, meaning, invented);
+    bells.add(new WebBell(web));
+    shop.climate().onReading(reading -> heartbeat.reading());
+    shop.journal().onEntry(entry -> heartbeat.entry(entry.id()));
+    running.with(heartbeat);
+    running.with(sensors);
+    heartbeat.start();
+    sensors.start(shop.climate()::accept);
+    LOG.info("running with {} sensors", settings.sources().size());
+    return web.port();
+  }
+
+  private WebServer web(
+      Settings settings, Sensors sensors, Shop.Meaning meaning, boolean invented) {
+    WebRooms rooms =
+        new WebRooms(
+            shop.climate(),
+            shop.journal(),
+            shop.forms(clock),
+            meaning.outlooks(),
+            meaning.watch(),
+            meaning.reviews(),
+            settings.finishes(),
+            sensors::states,
+            OutlookForm::read,
+            settings.shop().name(),
+            settings.shop().zone(),
+            settings.shop().units(),
+            invented,
+            clock);
+    Settings.Web web = settings.web();
+    WebServer server =
+        new WebServer(rooms, new WebSettings(web.host(), web.port(), Set.of(), SSE_HEARTBEAT));
+    try {
+      server.start();
+    } catch (WebException taken) {
+      LOG.debug("no pages", taken);
+      throw new Stop(
+          Stop.BAD_INPUT,
+          "port %d is taken by another program; set web.port in the settings, or stop it"
+              .formatted(web.port()),
+          taken);
+    }
+    running.with(server);
+    return server;
+  }
+
+  private static Map<String, Broker> brokers(Settings settings) {
+    Map<String, Broker> brokers = new HashMap<>();
+    settings
+        .brokers()
+        .forEach(
+            (name, broker) ->
+                brokers.put(
+                    name,
+                    new Broker(
+                        name,
+                        URI.create(broker.url()),
+                        broker.user(),
+                        broker.passwordFile(),
+                        broker.ca(),
+                        broker.clientId().orElseGet(() -> clientId(settings)))));
+    return brokers;
+  }
+
+  private static String clientId(Settings settings) {
+    String name = settings.shop().name().toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
+    return "coatwright-" + name.substring(0, Math.min(40, name.length()));
+  }
+
+  /** Stops what runs, the last started first. */
+  @Override
+  public void close() {
+    running.close();
+  }
+}

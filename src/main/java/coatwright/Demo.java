@@ -1,0 +1,111 @@
+package coatwright;
+
+import coatwright.cli.Hall.DemoWish;
+import coatwright.cli.Stop;
+import coatwright.config.Settings;
+import coatwright.config.SettingsFolder;
+import coatwright.demo.InventedShop;
+import coatwright.sensors.mqtt.InProcessBroker;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+
+/**
+ * The demo: the daemon as it is, over an invented shop. Its past is written first, then its sensors
+ * speak over a broker of its own, and from there on nothing knows that it is not a real shop.
+ */
+final class Demo {
+  private static final int USUAL_BROKER_PORT = 18_883;
+
+  private final Clock clock;
+  private final Consumer<String> say;
+
+  Demo(Clock clock, Consumer<String> say) {
+    this.clock = clock;
+    this.say = say;
+  }
+
+  void run(Optional<Path> kept, DemoWish wish) {
+    Path folder = kept.orElseGet(Demo::temporary);
+    try (Running running = new Running(kept.isPresent() ? Optional.empty() : Optional.of(folder))) {
+      CountDownLatch stopped = House.stoppedBySignal(running);
+      start(folder, wish, running);
+      if (wish.stopAfter().isEmpty()) {
+        stopped.await();
+      } else {
+        boolean early = stopped.await(wish.stopAfter().get().toMillis(), TimeUnit.MILLISECONDS);
+        say.accept(early ? "Stopped." : "Stopped as asked.");
+      }
+    } catch (InterruptedException interrupted) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void start(Path folder, DemoWish wish, Running running) {
+    say.accept(InventedShop.BANNER);
+    InProcessBroker broker =
+        running.with(InProcessBroker.start(wish.brokerPort().orElse(USUAL_BROKER_PORT)));
+    Settings settings = settings(folder, wish, broker.port());
+    Daemon daemon = running.with(Daemon.open(settings, folder, clock));
+    InventedShop invented = new InventedShop(clock.instant(), settings.shop().zone());
+    if (daemon.shop().journal().entries().isEmpty()) {
+      new HistoryWriter(daemon.shop(), invented, HistoryWriter.mapped(settings)).write(clock.instant());
+    }
+    int port = daemon.start(true);
+    running.with(new InventedSensors(invented, settings, broker.port(), clock)).start();
+    say.accept("Its pages: http://%s:%d".formatted(settings.web().host(), port));
+    say.accept("Its MQTT broker: 127.0.0.1:" + broker.port() + ", all its sensors speak there");
+    say.accept("Its data: " + folder + (running.goes() ? ", gone when it stops" : ""));
+  }
+
+  private static Settings settings(Path folder, DemoWish wish, int brokerPort) {
+    try {
+      Settings written = SettingsFolder.read(InventedShop.writeSettings(folder.resolve("settings")));
+      Settings.Broker demo =
+          new Settings.Broker(
+              "tcp://127.0.0.1:" + brokerPort,
+              Optional.empty(),
+              Optional.empty(),
+              Optional.empty(),
+              Optional.of("coatwright-demo"));
+      Settings.Web web =
+          new Settings.Web(
+              written.web().host(), wish.port().orElse(written.web().port()));
+      return new Settings(
+          written.shop(),
+          written.rooms(),
+          Map.of("demo", demo),
+          web,
+          written.store(),
+          written.sources(),
+          written.finishes());
+    } catch (IOException unwritable) {
+      throw new Stop(
+          Stop.INTERNAL,
+          "cannot write to %s (%s); name another folder with --data"
+              .formatted(folder, unwritable.getMessage()),
+          unwritable);
+    }
+  }
+
+  private static Path temporary() {
+    try {
+      return Files.createTempDirectory("coatwright-demo-");
+    } catch (IOException full) {
+      throw new Stop(
+          Stop.INTERNAL, "no temporary folder can be made; name one with --data", full);
+    }
+  }
+}

@@ -43,8 +43,9 @@ record CloudingRun(Optional<CoatOutcome> outcome, double spreadAtWoodK, Clouding
     double dewC = MoistAir.of(airC, 100 * job.air().rhFractionAt(lastS)).dewPointC();
     boolean whole = run.coats().size() == job.coats().size();
     Optional<CoatOutcome> last = whole ? Optional.of(run.lastCoat()) : Optional.empty();
-    double woodC = last.map(CoatOutcome::woodBeforeC).orElse(job.woodTempC());
-    return new CloudingRun(last, woodC - dewC, level(last, woodC - dewC, spread));
+    double spreadK = last.map(CoatOutcome::woodBeforeC).orElse(job.woodTempC()) - dewC;
+    Optional<CoatOutcome> dry = spreadK > 0 ? last : Optional.empty();
+    return new CloudingRun(dry, spreadK, level(dry, spreadK, spread));
   }
 
   static CloudingLevel level(Optional<CoatOutcome> outcome, double spreadK, double spread) {

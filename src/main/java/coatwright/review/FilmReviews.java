@@ -103,6 +103,10 @@ public final class FilmReviews implements Reviews {
 
   private Why ofCoat(Entry entry) {
     Coat coat = (Coat) entry.body();
+    if (!climate.rooms().contains(coat.room())) {
+      return new Page(entry, coat, List.of(), List.of())
+          .cantTell("the shop has no readings of a room " + coat.room());
+    }
     Instant from = coat.start().minus(BEFORE);
     Instant to = coat.start().plus(AFTER);
     AirSeries series = climate.series(coat.room(), from, to);

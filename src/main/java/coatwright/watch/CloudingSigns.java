@@ -1,5 +1,6 @@
 package coatwright.watch;
 
+import coatwright.climate.Climate;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Journal;
@@ -31,11 +32,14 @@ final class CloudingSigns {
   private static final int NAMED = 3;
 
   private final Outlooks outlooks;
+  private final Climate climate;
   private final Journal journal;
   private final WatchSettings settings;
 
-  CloudingSigns(Outlooks outlooks, Journal journal, WatchSettings settings) {
+  CloudingSigns(
+      Outlooks outlooks, Climate climate, Journal journal, WatchSettings settings) {
     this.outlooks = outlooks;
+    this.climate = climate;
     this.journal = journal;
     this.settings = settings;
   }
@@ -48,7 +52,8 @@ final class CloudingSigns {
     List<Sign> signs = new ArrayList<>();
     rooms.forEach(
         (room, risk) -> {
-          if (!risk.wet().isEmpty() || !risk.planned().isEmpty()) {
+          boolean any = !risk.wet().isEmpty() || !risk.planned().isEmpty();
+          if (any && climate.rooms().contains(room)) {
             signs.add(sign(room, risk, now));
           }
         });

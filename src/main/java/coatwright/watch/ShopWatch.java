@@ -46,7 +46,7 @@ public final class ShopWatch implements Watch {
     this.log = log;
     this.bell = bell;
     this.sources = sources;
-    this.clouding = new CloudingSigns(outlooks, journal, settings);
+    this.clouding = new CloudingSigns(outlooks, climate, journal, settings);
     this.cure = new CureSigns(outlooks, climate, journal, finishes, settings);
     this.wood = new WoodSigns(climate, settings);
     this.sensors = new SensorSigns(climate, settings);

@@ -135,8 +135,8 @@ final class FilmGrid {
   }
 
   /**
-   * Shares of each cell in the skin, the top micrometre of resin: a cell counts by its thickness, less as
-   * its upper edge lies deeper, down to nothing at a micrometre.
+   * Shares of each cell in the skin, the top micrometre of resin: a cell counts by its thickness,
+   * less as its upper edge lies deeper, down to nothing at a micrometre.
    */
   private void weighSkin() {
     double above = 0;

@@ -5,10 +5,10 @@ import coatwright.quantity.OutOfRange;
 /**
  * Density of ethanol-water mixtures, and the strength by volume that goes with a share by mass.
  *
- * <p>Source: International Organization of Legal Metrology, recommendation R 22 (1975), "International
- * alcoholometric tables", general formula; the same numbers stand in directive 76/766/EEC. The formula
- * holds from −20 to 40 °C. Strength by volume is at 20 °C: the volume of pure ethanol in 100 volumes of
- * mixture, contraction included.
+ * <p>Source: International Organization of Legal Metrology, recommendation R 22 (1975),
+ * "International alcoholometric tables", general formula; the same numbers stand in directive
+ * 76/766/EEC. The formula holds from −20 to 40 °C. Strength by volume is at 20 °C: the volume of
+ * pure ethanol in 100 volumes of mixture, contraction included.
  */
 public final class EthanolWaterDensity {
   private static final double REFERENCE_C = 20;
@@ -35,12 +35,7 @@ public final class EthanolWaterDensity {
   };
 
   private static final double[] BY_TEMPERATURE = {
-    -0.20618513,
-    -0.0052682542,
-    3.6130013e-05,
-    -3.8957702e-07,
-    7.169354e-09,
-    -9.9739231e-11,
+    -0.20618513, -0.0052682542, 3.6130013e-05, -3.8957702e-07, 7.169354e-09, -9.9739231e-11,
   };
 
   private static final double[][] MIXED = {
@@ -81,14 +76,10 @@ public final class EthanolWaterDensity {
       -0.5411227621436812,
     },
     {
-      4.075376675622027e-06,
-      -8.76305857347111e-06,
-      6.515031360099368e-06,
-      -1.51578483698721e-06,
+      4.075376675622027e-06, -8.76305857347111e-06, 6.515031360099368e-06, -1.51578483698721e-06,
     },
     {
-      -2.788074354782409e-08,
-      1.345612883493354e-08,
+      -2.788074354782409e-08, 1.345612883493354e-08,
     },
   };
 
@@ -138,8 +129,8 @@ public final class EthanolWaterDensity {
   }
 
   /**
-   * True strength of spirit whose alcoholometer (marked for 20 °C) reads so much while the spirit is at
-   * another temperature. Warm spirit is thinner and reads too strong.
+   * True strength of spirit whose alcoholometer (marked for 20 °C) reads so much while the spirit
+   * is at another temperature. Warm spirit is thinner and reads too strong.
    *
    * @param readingVolPct what the stem shows, 1 to 100 %
    * @param temperatureC of the spirit, 0 to 40 °C

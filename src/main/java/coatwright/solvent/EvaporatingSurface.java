@@ -7,8 +7,8 @@ import coatwright.quantity.OutOfRange;
 /**
  * A surface of pure liquid drying steadily into moving air: how cold it gets and how fast it goes.
  *
- * <p>Heat in from air and walls balances heat carried off by vapour; transfer by the Chilton-Colburn
- * analogy with Stefan's factor, air properties at the mean of surface and air.
+ * <p>Heat in from air and walls balances heat carried off by vapour; transfer by the
+ * Chilton-Colburn analogy with Stefan's factor, air properties at the mean of surface and air.
  *
  * @param liquid what evaporates
  * @param airTempC air and walls, −20 to 60 °C

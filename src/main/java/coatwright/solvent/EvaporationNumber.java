@@ -3,8 +3,8 @@ package coatwright.solvent;
 /**
  * How fast a liquid dries relative to n-butyl acetate, by volume, in dry air at 25 °C.
  *
- * <p>A volatile liquid cools itself and must be counted so: held at air temperature, ethanol would score
- * more than twice its published number. A slow liquid hardly cools and is served by either.
+ * <p>A volatile liquid cools itself and must be counted so: held at air temperature, ethanol would
+ * score more than twice its published number. A slow liquid hardly cools and is served by either.
  */
 public final class EvaporationNumber {
   private static final double TEST_AIR_C = 25;

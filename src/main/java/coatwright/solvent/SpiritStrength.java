@@ -9,9 +9,6 @@ import coatwright.quantity.OutOfRange;
  */
 public record SpiritStrength(double volumePct) {
 
-  /** The strength at which the vapour over boiling spirit has the liquid's make-up, by volume. */
-  public static final double AZEOTROPE_VOL_PCT = 97.2;
-
   public SpiritStrength {
     OutOfRange.check("spirit strength", volumePct, "% vol", 0, 100);
   }
@@ -52,8 +49,8 @@ public record SpiritStrength(double volumePct) {
   }
 
   /**
-   * Water by volume when the two volumes are simply added, per cent, as the film model counts it; the
-   * true volumes shrink by up to 1 % between 80 and 100 %.
+   * Water by volume when the two volumes are simply added, per cent, as the film model counts it;
+   * the true volumes shrink by up to 1 % between 80 and 100 %.
    */
   public double waterVolPct() {
     return 100 - volumePct;
@@ -62,7 +59,9 @@ public record SpiritStrength(double volumePct) {
   /** Pressure of spirit vapour over the liquid, Pa; −30 to 100 °C. */
   public double spiritVapourPa(double temperatureC) {
     double x = ethanolFraction();
-    return x * Math.exp(VanLaar.lnGammaSpirit(1 - x)) * Solvent.ETHANOL.vapourPressurePa(temperatureC);
+    return x
+        * Math.exp(VanLaar.lnGammaSpirit(1 - x))
+        * Solvent.ETHANOL.vapourPressurePa(temperatureC);
   }
 
   /** Pressure of water vapour over the liquid, Pa; −30 to 100 °C. */

@@ -36,8 +36,7 @@ class FilmAgainstOwnPrototypeTest {
 
   private static void compareOneCoat(
       String set, double airC, double rhPct, double rtol, Allowed allowed) {
-    var rows =
-        ReferenceTable.read("%s/coat1_%.0f_%.0f.csv".formatted(set, airC, rhPct));
+    var rows = ReferenceTable.read("%s/coat1_%.0f_%.0f.csv".formatted(set, airC, rhPct));
     double[] times = rows.stream().mapToDouble(r -> r.number("t")).toArray();
     var simulation = new FilmSimulation(Jobs.set(set), SAME_GRID.withTolerance(rtol));
     var job = Jobs.job(List.of(Jobs.usualCoat()), airC, rhPct / 100, MAGNUS_WATER);
@@ -50,7 +49,12 @@ class FilmAgainstOwnPrototypeTest {
 
   @ParameterizedTest(name = "{0} {1} C")
   @CsvSource({
-    "reference, 15", "reference, 20", "reference, 24", "shellac, 15", "shellac, 20", "shellac, 24"
+    "reference, 15",
+    "reference, 20",
+    "reference, 24",
+    "shellac, 15",
+    "shellac, 20",
+    "shellac, 24"
   })
   void followsSixCoatsAndTwelveDays(String set, double airC) {
     var rows = ReferenceTable.read("%s/stack_%.0f_50.csv".formatted(set, airC));

@@ -14,9 +14,9 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Weather, spirit, retarder, thickness, cut, draught and wood, each changed in turn, against our own
- * independent prototype. Its times come from straight lines on a coarse grid, hence the wide limits on
- * rest, rub-out and hardness.
+ * Weather, spirit, retarder, thickness, cut, draught and wood, each changed in turn, against our
+ * own independent prototype. Its times come from straight lines on a coarse grid, hence the wide
+ * limits on rest, rub-out and hardness.
  */
 class FilmCasesTest {
   private static final SimulationOptions SIX_CELLS =
@@ -31,10 +31,7 @@ class FilmCasesTest {
         .flatMap(
             set ->
                 ReferenceTable.read(set + "/cases.csv").stream()
-                    .map(
-                        row ->
-                            Arguments.of(
-                                set, row.text("case"), row)));
+                    .map(row -> Arguments.of(set, row.text("case"), row)));
   }
 
   @ParameterizedTest(name = "{0}: {1}")
@@ -53,8 +50,7 @@ class FilmCasesTest {
     assertThat(coat.hazeAt1h().orElseThrow())
         .isCloseTo(locked, within(Math.max(0.006, 0.1 * locked)));
     assertThat(coat.bloomS().orElseThrow()).isCloseTo(r.number("bloom_s"), within(3.0));
-    assertThat(coat.openTimeS().orElseThrow())
-        .isCloseTo(r.number("open_s"), withinPercentage(0.1));
+    assertThat(coat.openTimeS().orElseThrow()).isCloseTo(r.number("open_s"), withinPercentage(0.1));
     assertThat(coat.touchS().orElseThrow() / 60)
         .isCloseTo(r.number("touch_min"), withinPercentage(0.1));
     assertThat(coat.recoatS().orElseThrow() / 60)
@@ -96,10 +92,7 @@ class FilmCasesTest {
         .flatMap(
             set ->
                 ReferenceTable.read(set + "/blush_map.csv").stream()
-                    .map(
-                        row ->
-                            Arguments.of(
-                                set, row.number("T_C"), row.number("RH"), row)));
+                    .map(row -> Arguments.of(set, row.number("T_C"), row.number("RH"), row)));
   }
 
   @ParameterizedTest(name = "{0}: {1} C {2}")
@@ -125,8 +118,7 @@ class FilmCasesTest {
   private static FilmJob job(Row r, List<LaidCoat> coats) {
     return new FilmJob(
         coats,
-        AirCourse.steady(
-            r.number("airTempC"), r.number("rhFraction"), r.number("draughtMPerS")),
+        AirCourse.steady(r.number("airTempC"), r.number("rhFraction"), r.number("draughtMPerS")),
         r.number("woodTempC"),
         FilmJob.USUAL_BOARD_MM,
         MAGNUS_WATER);

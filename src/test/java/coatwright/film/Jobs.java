@@ -51,8 +51,8 @@ final class Jobs {
   }
 
   /**
-   * The set with the clock and the recoat softness the reference tables were made with, and rub-out by
-   * residue alone, as they timed it.
+   * The set with the clock and the recoat softness the reference tables were made with, and rub-out
+   * by residue alone, as they timed it.
    */
   static FilmParameters asTabulated(String name) {
     FilmParameters.Criteria c = FilmParameters.REFERENCE.criteria();

@@ -1,6 +1,7 @@
 package coatwright.outlook;
 
 import coatwright.climate.Gap;
+import coatwright.film.EnsembleJob;
 import coatwright.film.FilmJob;
 import coatwright.film.Finish;
 import coatwright.film.Spreads;
@@ -21,6 +22,7 @@ import java.util.List;
  * @param alone the coat by itself on wood as warm as it was then: decides clouding and open time; its
  *     clock starts with this coat
  * @param spreads how well the inputs are known
+ * @param gapK how far the air may have strayed in a gap: half of what it ranged over, 2 K at least
  * @param gaps stretches without readings between the first coat and the end of the record
  * @param inputs where every input came from
  */
@@ -33,6 +35,7 @@ public record CoatJob(
     Instant zero,
     FilmJob alone,
     Spreads spreads,
+    double gapK,
     List<Gap> gaps,
     List<Provenance> inputs) {
   public CoatJob {
@@ -44,6 +47,13 @@ public record CoatJob(
   /** A moment on the clock of {@code stack}, s. */
   public double onClockS(Instant at) {
     return Duration.between(zero, at).toMillis() / 1000.0;
+  }
+
+  /** The gaps on the clock of {@code stack}. */
+  List<EnsembleJob.Gap> clockGaps() {
+    return gaps.stream()
+        .map(g -> new EnsembleJob.Gap(onClockS(g.from()), onClockS(g.to())))
+        .toList();
   }
 
   /** When the coat asked for went on. */

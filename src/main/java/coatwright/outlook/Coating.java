@@ -21,6 +21,8 @@ import java.util.OptionalDouble;
  * @param method brush, pad, wipe or spray
  * @param learnedBrushingMin this part's learned brushing time
  * @param roomVolumeM3 to tell litres of water, where known
+ * @param recoatLeftMin what is left of the recoat window, where the finish has a late end; negative
+ *     once it is over
  * @param assumptions a sentence each
  */
 record Coating(
@@ -37,6 +39,7 @@ record Coating(
     String method,
     OptionalDouble learnedBrushingMin,
     OptionalDouble roomVolumeM3,
+    OptionalDouble recoatLeftMin,
     List<String> assumptions) {
 
   /** How far the wood stands above the dew point, less what is not known of both, K. */

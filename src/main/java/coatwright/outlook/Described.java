@@ -67,6 +67,7 @@ final class Described {
         r.method(),
         r.learnedBrushingMin(),
         OptionalDouble.empty(),
+        OptionalDouble.empty(),
         assumptions(r, wetUm, cut, strength));
   }
 

@@ -25,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Puts the film job of a coat together again from the journal and the climate: for the outlook of a
@@ -33,13 +34,17 @@ import java.util.OptionalDouble;
 public final class FilmJobs {
   private static final Duration BEFORE = Duration.ofHours(3);
   private static final Duration AROUND = Duration.ofMinutes(60);
-  private static final double USUAL_WET_UM = 75;
+  private static final Duration SETTLED = Duration.ofHours(12);
+  private static final double LEAST_GAP_K = 2;
   private static final double ASSUMED_STRENGTH_PCT = 0.7;
 
   private final Journal journal;
   private final Climate climate;
   private final Map<String, Finish> finishes;
   private final OutlookSettings settings;
+
+  /** Wood under coats laid long enough ago that no late reading changes it. */
+  private final Map<String, WoodTemperature> settledWood = new ConcurrentHashMap<>();
 
   public FilmJobs(
       Journal journal,
@@ -100,7 +105,7 @@ public final class FilmJobs {
               + "; put a sensor in the room, or enter readings for that day");
     }
     try {
-      return new Rebuilt.Known(build(part, laid, zero, air.get()));
+      return new Rebuilt.Known(build(part, laid, zero, air.get(), now));
     } catch (OutOfRange outside) {
       return new Rebuilt.Unknown("the film model does not hold here: " + outside.getMessage());
     }
@@ -117,7 +122,7 @@ public final class FilmJobs {
         .isEmpty();
   }
 
-  private CoatJob build(PartPath part, List<Entry> laid, Instant zero, AirRecord air) {
+  private CoatJob build(PartPath part, List<Entry> laid, Instant zero, AirRecord air, Instant now) {
     Entry last = laid.get(laid.size() - 1);
     Coat body = (Coat) last.body();
     Inputs inputs = new Inputs();
@@ -128,9 +133,8 @@ public final class FilmJobs {
       atS = Math.max(AirRecord.seconds(zero, startOf(e)), atS + 1);
       coats.add(laidCoat((Coat) e.body(), atS, inputs, e == last));
     }
-    WoodTemperature first = wood((Coat) laid.get(0).body(), zero, boardMm, air);
-    WoodTemperature wood =
-        laid.size() == 1 ? first : wood(body, body.start(), boardMm, air);
+    WoodTemperature first = wood(laid.get(0), boardMm, air, now);
+    WoodTemperature wood = laid.size() == 1 ? first : wood(last, boardMm, air, now);
     inputs.add(
         "wood temperature",
         Show.temperature(wood.woodTempC(), UnitSystem.METRIC),
@@ -146,6 +150,7 @@ public final class FilmJobs {
         zero,
         alone(body, coats.get(coats.size() - 1).at(0), wood.woodTempC(), boardMm, air),
         inputs.spreads(air, wood),
+        Math.max(LEAST_GAP_K, air.halfRangeK()),
         gapsWithin(air, zero),
         inputs.list());
   }
@@ -180,17 +185,32 @@ public final class FilmJobs {
         .orElse(settings.boardThicknessMm());
   }
 
-  private WoodTemperature wood(Coat coat, Instant at, double boardMm, AirRecord air) {
+  private WoodTemperature wood(Entry entry, double boardMm, AirRecord air, Instant now) {
+    Coat coat = (Coat) entry.body();
+    WoodTemperature settled = settledWood.get(entry.id());
+    if (settled != null) {
+      return settled;
+    }
     Optional<WoodTemperature.Entered> entered =
         coat.woodTempC().isPresent()
             ? Optional.of(new WoodTemperature.Entered(coat.woodTempC().getAsDouble(), coat.start()))
             : Optional.empty();
-    return WoodTemperature.at(
-            climate, coat.room(), Optional.of(coat.part().toString()), entered, at, boardMm)
-        .orElseGet(
-            () ->
-                new WoodTemperature(
-                    air.course().airTempCAt(0), 3, "taken equal to the air, nobody measured", false));
+    Optional<WoodTemperature> found =
+        WoodTemperature.at(
+            climate,
+            coat.room(),
+            Optional.of(coat.part().toString()),
+            entered,
+            coat.start(),
+            boardMm);
+    boolean longAgo = coat.start().plus(SETTLED).isBefore(now);
+    if (found.isPresent() && longAgo && !entry.id().isBlank()) {
+      settledWood.put(entry.id(), found.get());
+    }
+    return found.orElseGet(
+        () ->
+            new WoodTemperature(
+                air.course().airTempCAt(0), 3, "taken equal to the air, nobody measured", false));
   }
 
   private Finish finish(Coat coat) {
@@ -225,9 +245,7 @@ public final class FilmJobs {
     double cutGPerL = cut.orElse(finish.usualCutGPerL());
     double strengthPct = strength.orElse(finish.strengthVolPct());
     double wetUm =
-        coat.wetFilmUm()
-            .orElse(
-                finish.wetFilmUmByMethod().getOrDefault(coat.method().toString(), USUAL_WET_UM));
+        coat.wetFilmUm().orElse(Described.usualWet(finish, coat.method().toString()));
     inputs.spread(
         coat.wetFilmUm().isPresent() ? Spreads.GAUGED_WET_LN : finish.wetFilmLnSd(),
         cut.isPresent() ? Spreads.TOLD_CUT_LN : finish.cutLnSd(),

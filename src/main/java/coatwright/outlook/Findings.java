@@ -45,10 +45,12 @@ record Findings(
    */
   static Findings of(Coating c, Optional<Sensitivity> slopes) {
     Prediction alone = Ensemble.predict(c.alone());
-    Prediction whole =
-        c.stack().isEmpty() || c.condensation()
-            ? alone
-            : Ensemble.predict(c.stack().get(), slopes);
+    Prediction whole = alone;
+    if (c.stack().isPresent() && !c.condensation()) {
+      Prediction stacked = Ensemble.predict(c.stack().get(), slopes);
+      // Dew under an earlier coat leaves nothing to tell of the stack; this coat can still be told.
+      whole = stacked.run().condensation() ? alone : stacked;
+    }
     return new Findings(c, alone, whole, referenceRubOut(c));
   }
 

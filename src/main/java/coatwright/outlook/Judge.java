@@ -20,6 +20,8 @@ final class Judge {
   /** Beyond this S is no coating any more and shown as "over 2". */
   private static final double MOST_SHOWN_S = 2;
 
+  private static final double SESSION_MIN = 60;
+
   private record Decision(Summary summary, String by, String reason) {}
 
   private final Findings findings;
@@ -103,7 +105,22 @@ final class Judge {
     if (open.isPresent() && open.get().level() == OpenTimeLevel.SHORT) {
       return new Decision(Summary.TAKE_CARE, "open-time", shortEdge(open.get()));
     }
-    return new Decision(Summary.BRUSH, "clouding", clear());
+    Optional<Decision> window = recoatWindow();
+    return window.orElseGet(() -> new Decision(Summary.BRUSH, "clouding", clear()));
+  }
+
+  private Optional<Decision> recoatWindow() {
+    OptionalDouble left = coating.recoatLeftMin();
+    if (left.isEmpty() || left.getAsDouble() > SESSION_MIN) {
+      return Optional.empty();
+    }
+    String reason =
+        left.getAsDouble() > 0
+            ? text("The recoat window closes in %.0f min.", left.getAsDouble())
+            : text(
+                "The recoat window closed %.0f min ago: scuff the film before this coat.",
+                -left.getAsDouble());
+    return Optional.of(new Decision(Summary.TAKE_CARE, "recoat-window", reason));
   }
 
   private Decision hold(String by, String reason) {
@@ -182,7 +199,7 @@ final class Judge {
                 ? "; it may stay (estimate)"
                 : "";
     return text(
-        "%s: its water peaks at %s times what the resin bears (up to %s), the film %.1f K %s the dew"
+        "%s: its water peaks at %s times what the resin bears (one time in ten %s), the film %.1f K %s the dew"
             + " point%s.",
         level,
         shown(findings.peakS()),

@@ -1,0 +1,128 @@
+package coatwright.outlook;
+
+import coatwright.air.MoistAir;
+import coatwright.climate.AirPoint;
+import coatwright.climate.AirSeries;
+import coatwright.climate.Climate;
+import coatwright.film.AirCourse;
+import coatwright.film.CoatOutcome;
+import coatwright.film.FilmSimulation;
+import coatwright.film.Finish;
+import coatwright.film.SimulationOptions;
+import coatwright.outlook.Outlook.CloudingLevel;
+import coatwright.wood.Board;
+import coatwright.wood.BoardLag;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The next hour in which this coat is not expected to cloud, by the room's own daily cycle, the wood
+ * lagging behind it.
+ */
+final class BetterHour {
+  private static final Duration AHEAD = Duration.ofHours(24);
+  private static final Duration BEFORE = Duration.ofHours(12);
+  private static final SimulationOptions QUICK =
+      SimulationOptions.DEFAULT.withHaze(false, Double.POSITIVE_INFINITY);
+
+  private final Climate climate;
+  private final String room;
+  private final Coating coating;
+
+  BetterHour(Climate climate, String room, Coating coating) {
+    this.climate = climate;
+    this.room = room;
+    this.coating = coating;
+  }
+
+  /** Start of the next better hour; empty when none is expected within a day or none can be told. */
+  Optional<Instant> after(Instant now, double ninetyOverMedian) {
+    Optional<AirSeries> expected = climate.expected(room, now, now.plus(AHEAD));
+    if (expected.isEmpty() || expected.get().points().isEmpty()) {
+      return Optional.empty();
+    }
+    AirRecord.Knots knots = new AirRecord.Knots(now);
+    climate.series(room, now.minus(BEFORE), now.plusMillis(1)).points().forEach(knots::add);
+    expected.get().points().forEach(knots::add);
+    if (knots.size() < 2) {
+      return Optional.empty();
+    }
+    AirCourse air = knots.course(coating.alone().job().air().draughtMPerS());
+    List<Double> hours = hours(expected.get().points(), now);
+    double[] wood = wood(air, hours);
+    for (int i = 0; i < hours.size(); i++) {
+      if (fine(air, hours.get(i), wood[i], ninetyOverMedian)) {
+        return Optional.of(now.plusSeconds(Math.round(hours.get(i))));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static List<Double> hours(List<AirPoint> expected, Instant now) {
+    double lastS = AirRecord.seconds(now, expected.get(expected.size() - 1).at());
+    double toFullHour = 3600 - now.getEpochSecond() % 3600;
+    List<Double> hours = new ArrayList<>();
+    for (double s = toFullHour; s <= lastS; s += 3600) {
+      hours.add(s);
+    }
+    return hours;
+  }
+
+  /** Surface of the board at each of those hours. */
+  private double[] wood(AirCourse air, List<Double> hours) {
+    AirCourse thin = air.size() > 2 ? air.thinned(0.2, 0.05) : air;
+    AirRecord.Knots all = new AirRecord.Knots(Instant.EPOCH);
+    int next = 0;
+    double[] timeS = thin.timeS();
+    List<Integer> at = new ArrayList<>();
+    for (int i = 0; i <= timeS.length; i++) {
+      while (next < hours.size() && (i == timeS.length || hours.get(next) <= timeS[i])) {
+        all.add(hours.get(next), thin.airTempCAt(hours.get(next)), 0.5);
+        at.add(all.size() - 1);
+        next++;
+      }
+      if (i < timeS.length) {
+        all.add(timeS[i], thin.airTempCAt(timeS[i]), 0.5);
+      }
+    }
+    AirCourse course = all.course(0);
+    Board board =
+        Board.ofWood(coating.alone().job().boardThicknessMm(), Board.Faces.ONE, 0.55, 9);
+    double[] surface =
+        BoardLag.surfaceTempsC(
+            board, course.timeS(), course.airTempC(), course.airTempCAt(course.timeS()[0]));
+    double[] found = new double[hours.size()];
+    for (int i = 0; i < found.length; i++) {
+      found[i] = surface[at.get(i)];
+    }
+    return found;
+  }
+
+  private boolean fine(AirCourse air, double atS, double woodC, double ninetyOverMedian) {
+    double tempC = air.airTempCAt(atS);
+    double rhPct = 100 * air.rhFractionAt(atS);
+    Finish f = coating.finish();
+    double spread = woodC - new MoistAir(tempC, rhPct, coating.air().pressurePa()).dewPointC();
+    boolean inLimits =
+        Math.min(tempC, woodC) >= f.lowestTempC() && Math.max(tempC, woodC) <= f.highestTempC();
+    if (!inLimits || spread < 1) {
+      return false;
+    }
+    AirCourse steady = AirCourse.steady(tempC, rhPct / 100, air.draughtMPerS());
+    CoatOutcome o =
+        new FilmSimulation(coating.alone().parameters(), QUICK)
+            .run(
+                Described.job(
+                    List.of(coating.coat()),
+                    steady,
+                    woodC,
+                    coating.alone().job().boardThicknessMm()),
+                3600)
+            .lastCoat();
+    double s90 = o.peakS() * ninetyOverMedian;
+    return Findings.level(spread, o.peakS(), s90, o.marginK()) == CloudingLevel.NONE_EXPECTED;
+  }
+}

@@ -1,0 +1,203 @@
+package coatwright.outlook;
+
+import coatwright.climate.Climate;
+import coatwright.film.Ensemble;
+import coatwright.film.EnsembleJob;
+import coatwright.film.Finish;
+import coatwright.film.Milestone;
+import coatwright.film.Sensitivity;
+import coatwright.journal.Entry;
+import coatwright.journal.Journal;
+import coatwright.journal.Observation;
+import coatwright.journal.PartPath;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
+
+/**
+ * What is due, predicted anew as air, coats and tests come in. One thread refreshes at a time; the
+ * list is read by all.
+ */
+final class DueList {
+  private static final Duration WATCHED = Duration.ofDays(75);
+
+  /** Slopes are found anew when the time since the last coat has grown by this share. */
+  private static final double SLOPES_AGE = 0.25;
+
+  private final Journal journal;
+  private final FilmJobs jobs;
+  private final DueRows rows;
+  private final Map<PartPath, Watched> parts = new ConcurrentHashMap<>();
+  private final List<Consumer<List<Due>>> listeners = new CopyOnWriteArrayList<>();
+
+  /**
+   * A part and what was last said of it.
+   *
+   * @param basis the prediction its kept dates rest on, to tell why a date moved since
+   */
+  private record Watched(
+      Optional<PartPrediction> last,
+      Optional<PartPrediction> basis,
+      Optional<Sensitivity> slopes,
+      Instant slopesAt,
+      List<Due> due) {}
+
+  DueList(
+      Map<String, Finish> finishes,
+      Climate climate,
+      Journal journal,
+      PredictionLog log,
+      OutlookSettings settings) {
+    this.journal = journal;
+    this.jobs = new FilmJobs(journal, climate, finishes, settings);
+    this.rows = new DueRows(log, settings.zone());
+  }
+
+  void onDue(Consumer<List<Due>> listener) {
+    listeners.add(listener);
+  }
+
+  /** Soonest first; what will not be reached stands last, and what is over since is left out. */
+  List<Due> list(Optional<String> piece, Instant now) {
+    return list(piece).stream().filter(d -> !DueRows.over(d, now)).toList();
+  }
+
+  private List<Due> list(Optional<String> piece) {
+    List<Due> all = new ArrayList<>();
+    parts.forEach(
+        (part, watched) -> {
+          if (piece.isEmpty() || piece.get().equals(part.piece())) {
+            all.addAll(watched.due());
+          }
+        });
+    all.sort(
+        Comparator.comparing((Due d) -> d.p50().orElse(Instant.MAX))
+            .thenComparing(Due::part)
+            .thenComparing(Due::milestone));
+    return all;
+  }
+
+  /** The newest prediction of a part. */
+  Optional<PartPrediction> prediction(PartPath part) {
+    Watched watched = parts.get(part);
+    return watched == null ? Optional.empty() : watched.last();
+  }
+
+  synchronized void refresh(Instant now, String reason) {
+    Set<PartPath> coated = new LinkedHashSet<>();
+    for (Entry e : journal.coats()) {
+      coated.add(((coatwright.journal.Coat) e.body()).part());
+    }
+    parts.keySet().retainAll(coated);
+    boolean moved = false;
+    for (PartPath part : coated) {
+      moved |= refresh(part, now, reason);
+    }
+    if (moved) {
+      List<Due> all = list(Optional.empty());
+      listeners.forEach(l -> l.accept(all));
+    }
+  }
+
+  private boolean refresh(PartPath part, Instant now, String reason) {
+    Watched before = parts.get(part);
+    Optional<Rebuilt> rebuilt = jobs.forPart(part, now);
+    if (rebuilt.isEmpty()) {
+      parts.remove(part);
+      return before != null;
+    }
+    if (rebuilt.get() instanceof Rebuilt.Unknown unknown) {
+      Watched none =
+          new Watched(
+              Optional.empty(),
+              Optional.empty(),
+              Optional.empty(),
+              now,
+              List.of(rows.unknown(part, unknown.reason())));
+      parts.put(part, none);
+      return before == null || !before.due().equals(none.due());
+    }
+    CoatJob job = ((Rebuilt.Known) rebuilt.get()).job();
+    if (FilmJobs.startOf(job.coat()).plus(WATCHED).isBefore(now)) {
+      parts.remove(part);
+      return before != null;
+    }
+    return predict(part, job, Optional.ofNullable(before), now, reason);
+  }
+
+  private boolean predict(
+      PartPath part, CoatJob job, Optional<Watched> before, Instant now, String reason) {
+    List<Entry> observations =
+        journal.observations(part).stream().filter(e -> isTest(e) && !e.at().isAfter(now)).toList();
+    EnsembleJob asked =
+        new EnsembleJob(
+            Sets.of(job.finish()),
+            job.stack(),
+            job.spreads(),
+            Tests.of(observations, job),
+            job.onClockS(now),
+            job.clockGaps(),
+            job.gapK());
+    Optional<Watched> reusable = before.filter(b -> slopesHold(b, job, observations, now));
+    PartPrediction made =
+        new PartPrediction(
+            job,
+            asked,
+            Ensemble.predict(asked, reusable.flatMap(Watched::slopes)),
+            observations,
+            now);
+    DueRows.Told told =
+        rows.of(part, made, before.flatMap(Watched::basis), reason);
+    Optional<PartPrediction> basis =
+        told.moved() ? Optional.of(made) : before.flatMap(Watched::basis).or(() -> Optional.of(made));
+    parts.put(
+        part,
+        new Watched(
+            Optional.of(made),
+            basis,
+            made.prediction().sensitivity(),
+            reusable.map(Watched::slopesAt).orElse(now),
+            told.due()));
+    return told.moved();
+  }
+
+  private static boolean isTest(Entry e) {
+    Observation.What what = ((Observation) e.body()).what();
+    return what != Observation.What.CLOUDED && what != Observation.What.CLEARED;
+  }
+
+  private static boolean slopesHold(
+      Watched before, CoatJob job, List<Entry> observations, Instant now) {
+    if (before.last().isEmpty()) {
+      return false;
+    }
+    PartPrediction last = before.last().get();
+    Duration since = Duration.between(last.lastCoatAt(), before.slopesAt());
+    Duration grown = Duration.between(before.slopesAt(), now);
+    boolean young = grown.toSeconds() <= Math.max(900, SLOPES_AGE * since.toSeconds());
+    return young
+        && last.observations().equals(observations)
+        && last.job().laid().equals(job.laid())
+        && last.job().stack().coats().equals(job.stack().coats());
+  }
+
+  /** The milestones that are dates to act on. */
+  static List<Milestone> dated() {
+    return List.of(
+        Milestone.DRY_TO_TOUCH,
+        Milestone.DRY_TO_RECOAT,
+        Milestone.DRY_HARD,
+        Milestone.RUB_OUT,
+        Milestone.WRAP,
+        Milestone.FULL_HARDNESS);
+  }
+}

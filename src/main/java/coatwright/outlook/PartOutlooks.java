@@ -1,0 +1,381 @@
+package coatwright.outlook;
+
+import coatwright.air.MoistAir;
+import coatwright.climate.AirPoint;
+import coatwright.climate.Climate;
+import coatwright.climate.RoomAir;
+import coatwright.film.AirCourse;
+import coatwright.film.EnsembleJob;
+import coatwright.film.FilmJob;
+import coatwright.film.Finish;
+import coatwright.film.LaidCoat;
+import coatwright.film.Spreads;
+import coatwright.journal.Coat;
+import coatwright.journal.Entry;
+import coatwright.journal.Jar;
+import coatwright.journal.Journal;
+import coatwright.journal.PartPath;
+import coatwright.outlook.Outlook.Summary;
+import coatwright.quantity.OutOfRange;
+import coatwright.quantity.RefusedInput;
+import coatwright.quantity.Show;
+import coatwright.quantity.UnitSystem;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** The next coat on a part, or the first on a bare one, in its room's air now. */
+final class PartOutlooks {
+  private static final double ASSUMED_STRENGTH_PCT = 0.7;
+  private static final double RESTLESS_AIR_K = 3;
+  private static final double UNTOLD_WOOD_ERROR_K = 1.5;
+
+  private final Map<String, Finish> finishes;
+  private final Climate climate;
+  private final Journal journal;
+  private final OutlookSettings settings;
+  private final FilmJobs jobs;
+
+  PartOutlooks(
+      Map<String, Finish> finishes, Climate climate, Journal journal, OutlookSettings settings) {
+    this.finishes = Map.copyOf(finishes);
+    this.climate = climate;
+    this.journal = journal;
+    this.settings = settings;
+    this.jobs = new FilmJobs(journal, climate, finishes, settings);
+  }
+
+  /** An outlook and what the bench line needs beside it. */
+  record Answer(
+      Outlook outlook,
+      Finish finish,
+      Optional<String> jar,
+      String method,
+      Optional<Instant> nextBetter,
+      OptionalDouble airAgeSeconds,
+      Optional<String> woodFrom) {}
+
+  /** What is to be laid: the part if any, what lies on it, and from which jar. */
+  private record Wanted(
+      Optional<PartPath> part,
+      List<Entry> laid,
+      Optional<Jar> jar,
+      Finish finish,
+      String method,
+      String room,
+      double boardMm) {}
+
+  Outlook of(PartPath part, Optional<String> room, Instant now) {
+    return answer(Optional.of(part), room, now).outlook();
+  }
+
+  Answer answer(Optional<PartPath> part, Optional<String> room, Instant now) {
+    Wanted wanted = wanted(part, room, now);
+    RoomAir roomAir = climate.now(wanted.room());
+    OptionalDouble age =
+        roomAir.age().map(d -> OptionalDouble.of(d.toSeconds())).orElse(OptionalDouble.empty());
+    if (roomAir.air().isEmpty()) {
+      String trouble = roomAir.trouble().orElse("no sensor in it has spoken lately");
+      return cantTell(
+          wanted,
+          age,
+          "no-air",
+          "No air to believe in " + wanted.room() + ": " + trouble + ".",
+          List.of("See to the sensor, or read a hygrometer by hand and ask with --air."));
+    }
+    return withAir(wanted, roomAir, roomAir.air().get(), age, now);
+  }
+
+  private Answer withAir(
+      Wanted wanted, RoomAir roomAir, AirPoint air, OptionalDouble age, Instant now) {
+    Optional<WoodTemperature> wood =
+        WoodTemperature.at(
+            climate,
+            wanted.room(),
+            wanted.part().map(PartPath::toString),
+            entered(wanted),
+            now,
+            wanted.boardMm());
+    boolean measured = wood.isPresent() && wood.get().measured();
+    OptionalDouble moved = WoodTemperature.airMovedK(climate, wanted.room(), now);
+    if (!measured && moved.isPresent() && moved.getAsDouble() > RESTLESS_AIR_K) {
+      return cantTell(
+          wanted, age, "wood-unknown", restless(moved.getAsDouble(), wood), List.of(PROBE));
+    }
+    try {
+      return judged(wanted, roomAir, air, wood, age, now);
+    } catch (OutOfRange outside) {
+      return cantTell(
+          wanted, age, "outside-model", "Outside what can be computed: " + outside.getMessage() + ".", List.of());
+    }
+  }
+
+  private static final String PROBE = "Hold a probe flat to the coldest face of the wood and enter it.";
+
+  private static String restless(double movedK, Optional<WoodTemperature> wood) {
+    String reckoned =
+        wood.map(
+                w ->
+                    Judge.text(
+                        "; a board kept in this room should stand near %.1f °C, give or take %.1f K",
+                        w.woodTempC(), w.errorK()))
+            .orElse("");
+    return Judge.text(
+        "The air moved %.1f K within 3 h and nobody measured the wood%s.", movedK, reckoned);
+  }
+
+  private Answer cantTell(
+      Wanted wanted, OptionalDouble age, String by, String reason, List<String> actions) {
+    return new Answer(
+        Judge.cantTell(wanted.finish(), by, reason, actions),
+        wanted.finish(),
+        wanted.jar().map(Jar::name),
+        wanted.method(),
+        Optional.empty(),
+        age,
+        Optional.empty());
+  }
+
+  private Answer judged(
+      Wanted wanted,
+      RoomAir roomAir,
+      AirPoint air,
+      Optional<WoodTemperature> wood,
+      OptionalDouble age,
+      Instant now) {
+    WoodTemperature w =
+        wood.orElseGet(
+            () ->
+                new WoodTemperature(
+                    air.airTempC(), UNTOLD_WOOD_ERROR_K, "taken equal to the air", false));
+    Coating coating = coating(wanted, roomAir, air, w, now);
+    Findings findings = Findings.of(coating);
+    Outlook outlook = Judge.judge(findings, List.of());
+    Optional<Instant> better = Optional.empty();
+    if (outlook.summary() == Summary.HOLD_OFF && !outlook.decidedBy().equals("weak-spirit")) {
+      double ratio = findings.condensation() ? 1.15 : findings.peakS90() / findings.peakS();
+      better = new BetterHour(climate, wanted.room(), coating).after(now, ratio);
+    }
+    if (better.isPresent()) {
+      List<String> actions = new ArrayList<>(outlook.actions());
+      actions.add(
+          "Wait until about "
+              + Times.near(better.get(), now, settings.zone())
+              + ": by this room's usual day no clouding is then expected.");
+      outlook = withActions(outlook, actions);
+    }
+    return new Answer(
+        outlook,
+        wanted.finish(),
+        wanted.jar().map(Jar::name),
+        wanted.method(),
+        better,
+        age,
+        Optional.of(w.from()));
+  }
+
+  private static Outlook withActions(Outlook o, List<String> actions) {
+    return new Outlook(
+        o.summary(),
+        o.reason(),
+        o.decidedBy(),
+        o.clouding(),
+        o.drying(),
+        o.openTime(),
+        o.milestones(),
+        o.dryFilmUm(),
+        o.assumptions(),
+        actions,
+        o.cautions(),
+        o.model());
+  }
+
+  private Coating coating(
+      Wanted wanted, RoomAir roomAir, AirPoint air, WoodTemperature wood, Instant now) {
+    Finish finish = wanted.finish();
+    OptionalDouble cut = wanted.jar().map(Jar::cutGPerL).orElse(OptionalDouble.empty());
+    OptionalDouble strength = wanted.jar().map(Jar::strengthVolPct).orElse(OptionalDouble.empty());
+    Retarder retarder = retarder(wanted.jar());
+    List<String> said = new ArrayList<>();
+    said.add("Wood " + Show.temperature(wood.woodTempC(), UnitSystem.METRIC) + ": " + wood.from() + ".");
+    if (roomAir.disagree()) {
+      said.add("Sensors in the room disagree; the worse of them is used.");
+    }
+    double wetUm = Described.usualWet(finish, wanted.method());
+    said.add(Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd()));
+    double cutGPerL = cut.orElse(finish.usualCutGPerL());
+    if (cut.isEmpty()) {
+      said.add(Described.unknownCut(cutGPerL, finish.cutLnSd()));
+    }
+    retarder.drops().ifPresent(d -> said.add(Described.dropsSaid(d)));
+    double strengthPct = strength.orElse(finish.strengthVolPct());
+    if (strength.isEmpty()) {
+      said.add(Judge.text("Spirit taken as %.1f %% by volume.", strengthPct));
+    }
+    LaidCoat coat =
+        new LaidCoat(
+            0, wetUm, cutGPerL, strengthPct, retarder.simulatedVolPct(), OptionalDouble.empty());
+    Spreads spreads =
+        new Spreads(
+            finish.wetFilmLnSd(),
+            cut.isPresent() ? Spreads.TOLD_CUT_LN : finish.cutLnSd(),
+            strength.isPresent() ? Spreads.TOLD_STRENGTH_PCT : ASSUMED_STRENGTH_PCT,
+            Math.min(10, air.temperatureErrorK()),
+            Math.min(40, air.rhErrorPct()),
+            Math.min(15, wood.errorK()),
+            0);
+    AirCourse steady =
+        AirCourse.steady(air.airTempC(), air.rhPct() / 100, settings.draughtMPerS());
+    FilmJob alone = Described.job(List.of(coat), steady, wood.woodTempC(), wanted.boardMm());
+    Optional<EnsembleJob> stack = stack(wanted, coat, spreads, now);
+    stack.ifPresent(s -> said.add(Described.AS_FIRST_COAT));
+    return new Coating(
+        finish,
+        new MoistAir(air.airTempC(), air.rhPct(), settings.pressurePa()),
+        air.temperatureErrorK(),
+        air.rhErrorPct(),
+        wood.woodTempC(),
+        wood.errorK(),
+        coat,
+        EnsembleJob.untested(Sets.of(finish), alone, spreads),
+        stack,
+        Described.atReference(finish, stack.map(EnsembleJob::job).orElse(alone)),
+        wanted.method(),
+        learnedBrushing(wanted.laid()),
+        volume(wanted.room()),
+        recoatLeft(wanted, now),
+        said);
+  }
+
+  private OptionalDouble volume(String room) {
+    Double m3 = settings.roomVolumeM3().get(room);
+    return m3 == null ? OptionalDouble.empty() : OptionalDouble.of(m3);
+  }
+
+  private static OptionalDouble recoatLeft(Wanted wanted, Instant now) {
+    OptionalDouble until = wanted.finish().recoatUntilMin();
+    if (until.isEmpty() || wanted.laid().isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    Instant last = FilmJobs.startOf(wanted.laid().get(wanted.laid().size() - 1));
+    return OptionalDouble.of(until.getAsDouble() - Duration.between(last, now).toMinutes());
+  }
+
+  /** The coats that lie there with the next one on top, in the air that really was. */
+  private Optional<EnsembleJob> stack(
+      Wanted wanted, LaidCoat next, Spreads spreads, Instant now) {
+    if (wanted.laid().isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Rebuilt> rebuilt = jobs.forPart(wanted.part().orElseThrow(), now);
+    if (rebuilt.isEmpty() || !(rebuilt.get() instanceof Rebuilt.Known known)) {
+      return Optional.empty();
+    }
+    CoatJob job = known.job();
+    List<LaidCoat> coats = new ArrayList<>(job.stack().coats());
+    double nowS = Math.max(job.onClockS(now), coats.get(coats.size() - 1).atS() + 1);
+    coats.add(next.at(nowS));
+    FilmJob with =
+        Described.job(
+            coats, job.stack().air(), job.stack().woodTempC(), job.stack().boardThicknessMm());
+    return Optional.of(
+        new EnsembleJob(
+            Sets.of(wanted.finish()),
+            with,
+            spreads,
+            Tests.of(journal, job),
+            nowS,
+            job.clockGaps(),
+            job.gapK()));
+  }
+
+  private static Retarder retarder(Optional<Jar> jar) {
+    try {
+      return jar.flatMap(Jar::retarder).map(Retarder::read).orElse(Retarder.NONE);
+    } catch (RefusedInput unknown) {
+      return new Retarder(0, jar.flatMap(Jar::retarder));
+    }
+  }
+
+  private static Optional<WoodTemperature.Entered> entered(Wanted wanted) {
+    for (int i = wanted.laid().size() - 1; i >= 0; i--) {
+      Coat coat = (Coat) wanted.laid().get(i).body();
+      if (coat.woodTempC().isPresent()) {
+        return Optional.of(
+            new WoodTemperature.Entered(coat.woodTempC().getAsDouble(), coat.start()));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** Median of the times the brush took on this part, where both ends were written down. */
+  private static OptionalDouble learnedBrushing(List<Entry> laid) {
+    double[] minutes =
+        laid.stream()
+            .map(e -> (Coat) e.body())
+            .filter(c -> c.end().isPresent() && c.end().get().isAfter(c.start()))
+            .mapToDouble(c -> Duration.between(c.start(), c.end().get()).toSeconds() / 60.0)
+            .sorted()
+            .toArray();
+    return minutes.length == 0
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(minutes[minutes.length / 2]);
+  }
+
+  private Wanted wanted(Optional<PartPath> part, Optional<String> room, Instant now) {
+    List<Entry> laid =
+        part.map(
+                p -> journal.coats(p).stream().filter(e -> !FilmJobs.startOf(e).isAfter(now)).toList())
+            .orElse(List.of());
+    Optional<Coat> last =
+        laid.isEmpty() ? Optional.empty() : Optional.of((Coat) laid.get(laid.size() - 1).body());
+    Optional<Jar> jar = last.isPresent() ? jarNamed(last.get().jar()) : newestJar(part);
+    Finish finish =
+        jar.map(j -> finishes.get(j.finish())).orElseGet(() -> finishes.get(settings.usualFinish()));
+    if (finish == null) {
+      throw new OutOfRange(
+          "finish \"" + settings.usualFinish() + "\" has no file in config/finishes; add one");
+    }
+    double boardMm =
+        part.flatMap(journal::part)
+            .map(p -> p.thicknessMm().orElse(settings.boardThicknessMm()))
+            .orElse(settings.boardThicknessMm());
+    return new Wanted(
+        part,
+        laid,
+        jar,
+        finish,
+        last.map(c -> c.method().toString()).orElse("brush"),
+        room.or(() -> last.map(Coat::room)).or(() -> roomOf(part)).orElseGet(this::firstRoom),
+        boardMm);
+  }
+
+  private Optional<String> roomOf(Optional<PartPath> part) {
+    return part.flatMap(
+            p -> journal.pieces().stream().filter(x -> x.name().equals(p.piece())).findFirst())
+        .flatMap(coatwright.journal.Piece::room);
+  }
+
+  private String firstRoom() {
+    return climate.rooms().isEmpty() ? "the shop" : climate.rooms().get(0);
+  }
+
+  private Optional<Jar> jarNamed(String name) {
+    return journal.jars().stream()
+        .map(e -> (Jar) e.body())
+        .filter(j -> j.name().equals(name))
+        .findFirst();
+  }
+
+  /** For a bare part the jar last filled is the one that will be opened. */
+  private Optional<Jar> newestJar(Optional<PartPath> part) {
+    return part.isEmpty()
+        ? Optional.empty()
+        : journal.jars().stream().max(Comparator.comparing(Entry::at)).map(e -> (Jar) e.body());
+  }
+}

@@ -1,0 +1,52 @@
+package coatwright.outlook;
+
+import coatwright.film.BenchTest;
+import coatwright.journal.Entry;
+import coatwright.journal.Journal;
+import coatwright.journal.Observation;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Bench tests as the ensemble reads them, from what was noted on a part. */
+final class Tests {
+  private Tests() {}
+
+  static List<BenchTest.Seen> of(Journal journal, CoatJob job) {
+    return of(journal.observations(job.part()), job);
+  }
+
+  static List<BenchTest.Seen> of(List<Entry> observations, CoatJob job) {
+    List<BenchTest.Seen> seen = new ArrayList<>();
+    for (Entry e : observations) {
+      read(e, job).ifPresent(seen::add);
+    }
+    seen.sort(java.util.Comparator.comparingDouble(BenchTest.Seen::atS));
+    return seen;
+  }
+
+  /** Clouding and clearing tell of water, not of hardness: they move no date. */
+  private static Optional<BenchTest.Seen> read(Entry e, CoatJob job) {
+    Observation o = (Observation) e.body();
+    double atS = job.onClockS(e.at());
+    Optional<BenchTest> test = test(o.what());
+    boolean passed = o.what() != Observation.What.TACKY && o.passed().orElse(false);
+    boolean told = o.what() == Observation.What.TACKY || o.passed().isPresent();
+    return test.isPresent() && told
+        ? Optional.of(new BenchTest.Seen(test.get(), atS, passed))
+        : Optional.empty();
+  }
+
+  private static Optional<BenchTest> test(Observation.What what) {
+    return switch (what) {
+      case TACKY -> Optional.of(BenchTest.TACK_FREE);
+      case TOUCH -> Optional.of(BenchTest.TOUCH);
+      case THUMBNAIL -> Optional.of(BenchTest.THUMBNAIL);
+      case POWDER -> Optional.of(BenchTest.POWDER);
+      case SMELL -> Optional.of(BenchTest.SMELL);
+      case PRINT -> Optional.of(BenchTest.PRINT);
+      case RUBBED_OUT -> Optional.of(BenchTest.RUBBED_OUT);
+      case CLOUDED, CLEARED -> Optional.empty();
+    };
+  }
+}

@@ -10,7 +10,6 @@ import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 
 /**
  * A reading log that forgets: for replaying a recorded stretch, and for trying things out. Nothing
@@ -47,16 +46,7 @@ public final class MemoryReadingLog implements ReadingLog {
 
   @Override
   public List<RollUp> rollUps(String room, Instant from, Instant to, Duration every) {
-    Map<Instant, Map<String, RollUp>> rows = new TreeMap<>();
-    for (Reading reading : readings(room, from, to)) {
-      for (RollUp one : RollUp.of(reading, every)) {
-        rows.computeIfAbsent(one.from(), at -> new TreeMap<>())
-            .merge(one.quantity(), one, RollUp::plus);
-      }
-    }
-    List<RollUp> all = new ArrayList<>();
-    rows.values().forEach(row -> all.addAll(row.values()));
-    return all;
+    return RollUp.of(readings(room, from, to), every);
   }
 
   @Override

@@ -63,7 +63,10 @@ final class Migrations {
         Arrays.stream(all).anyMatch(one -> one.getState() == MigrationState.FUTURE_SUCCESS);
     if (newer) {
       throw new StoreTrouble(
-          file, "a newer Coatwright wrote this file", "install that version, or name another data folder", null);
+          file,
+          "a newer Coatwright wrote this file",
+          "install that version, or name another data folder",
+          null);
     }
   }
 

@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +21,11 @@ import org.jspecify.annotations.Nullable;
 final class ReadingTables {
   /** Temperatures and humidities are kept in millionths: half the bytes of a real. */
   static final double MICRO = 1e6;
+
+  private static final String ALL =
+      "select s.source, s.sensor as name, s.role, s.room, s.part, r.at_ms, r.temp, r.rh,"
+          + " r.surface, m.temperature_error, m.rh_error, m.flags"
+          + " from sensor s join reading r on r.sensor = s.id join manner m on m.id = r.manner";
 
   private static final int KEPT_ACCEPTED = 1_000;
   private static final int PRUNE_AFTER = 200;
@@ -40,7 +46,9 @@ final class ReadingTables {
     newestMs.clear();
   }
 
-  /** Writes readings and their roll-ups; one that stands already, to the last digit, is left out. */
+  /**
+   * Writes readings and their roll-ups; one that stands already, to the last digit, is left out.
+   */
   void write(Handle handle, List<Reading> readings) {
     if (readings.isEmpty()) {
       return;
@@ -160,7 +168,8 @@ final class ReadingTables {
               values);
           return handle
               .select(
-                  "select id from manner where temperature_error = ? and rh_error = ? and flags = ?",
+                  "select id from manner where temperature_error = ? and rh_error = ? and flags ="
+                      + " ?",
                   values)
               .mapTo(Long.class)
               .one();
@@ -175,10 +184,7 @@ final class ReadingTables {
   static List<Reading> readings(Handle handle, String room, long fromMs, long toMs) {
     return handle
         .createQuery(
-            "select s.source, s.sensor as name, s.role, s.room, s.part, r.at_ms, r.temp, r.rh,"
-                + " r.surface, m.temperature_error, m.rh_error, m.flags"
-                + " from sensor s join reading r on r.sensor = s.id"
-                + " join manner m on m.id = r.manner"
+            ALL
                 + " where s.room = ? and r.at_ms >= ? and r.at_ms < ?"
                 + " order by r.at_ms, s.id, r.nth")
         .bind(0, room)
@@ -189,7 +195,16 @@ final class ReadingTables {
         .list();
   }
 
-  static Reading reading(ResultSet row) throws SQLException {
+  /** Every reading ever, sensor by sensor, oldest first. */
+  static void forEach(Handle handle, Consumer<Reading> each) {
+    handle
+        .createQuery(ALL + " order by r.sensor, r.at_ms, r.nth")
+        .setFetchSize(1_000)
+        .map((row, context) -> reading(row))
+        .forEach(each);
+  }
+
+  private static Reading reading(ResultSet row) throws SQLException {
     String room = row.getString("room");
     String part = row.getString("part");
     String flags = row.getString("flags");

@@ -138,8 +138,7 @@ final class RollUpTable {
   }
 
   /** Roll-ups of a room, whole intervals that begin in [from, to). */
-  static List<RollUp> rollUps(
-      Handle handle, String room, long fromMs, long toMs, Duration every) {
+  static List<RollUp> rollUps(Handle handle, String room, long fromMs, long toMs, Duration every) {
     int levelS = every.toSeconds() % LEVELS_S[1] == 0 ? LEVELS_S[1] : LEVELS_S[0];
     long everyS = every.toSeconds();
     long fromS = Math.floorDiv(fromMs, 1000L * everyS) * everyS;

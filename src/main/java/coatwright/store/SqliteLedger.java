@@ -48,10 +48,7 @@ final class SqliteLedger implements Ledger {
 
   private static List<Entry> append(Handle handle, List<Line> lines) {
     long number =
-        handle
-            .createQuery("select coalesce(max(number), 0) from entry")
-            .mapTo(Long.class)
-            .one();
+        handle.createQuery("select coalesce(max(number), 0) from entry").mapTo(Long.class).one();
     List<Entry> entries = new ArrayList<>();
     PreparedBatch batch =
         handle.prepareBatch(
@@ -69,8 +66,7 @@ final class SqliteLedger implements Ledger {
           .bind(6, jarOf(line.body()).orElse(null))
           .bind(7, Json.line(line.body()))
           .add();
-      entries.add(
-          new Entry("e" + number, line.at(), line.writtenAt(), line.who(), line.body()));
+      entries.add(new Entry("e" + number, line.at(), line.writtenAt(), line.who(), line.body()));
     }
     batch.execute();
     return List.copyOf(entries);
@@ -101,7 +97,8 @@ final class SqliteLedger implements Ledger {
         "reading the journal",
         handle ->
             handle
-                .createQuery("select number, kind, at, written_at, who, body from entry order by number")
+                .createQuery(
+                    "select number, kind, at, written_at, who, body from entry order by number")
                 .map((row, context) -> entry(row))
                 .list());
   }

@@ -74,7 +74,8 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
 
   private void put(Item item) {
     if (writer == null) {
-      throw new StoreTrouble(database.file(), "the file was opened to read only", "open it to write", null);
+      throw new StoreTrouble(
+          database.file(), "the file was opened to read only", "open it to write", null);
     }
     try {
       Duration patience = trouble == null ? PATIENCE : Duration.ZERO;
@@ -83,11 +84,15 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
         throw known != null
             ? known
             : new StoreTrouble(
-                database.file(), "the disk is too slow for the readings that come", "check the disk", null);
+                database.file(),
+                "the disk is too slow for the readings that come",
+                "check the disk",
+                null);
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-      throw new StoreTrouble(database.file(), "a reading was interrupted on its way", "send it again", e);
+      throw new StoreTrouble(
+          database.file(), "a reading was interrupted on its way", "send it again", e);
     }
   }
 

@@ -84,8 +84,7 @@ public final class SqliteStore implements AutoCloseable {
     FileChannel channel = null;
     try {
       Files.createDirectories(folder);
-      channel =
-          FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+      channel = FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
       FileLock held = channel.tryLock();
       if (held != null) {
         return channel;

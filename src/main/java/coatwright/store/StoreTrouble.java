@@ -33,31 +33,45 @@ public final class StoreTrouble extends RuntimeException {
     return new StoreTrouble(file, doing + " failed: " + text(failure), "see the log", failure);
   }
 
-  private static StoreTrouble of(
-      Path file, String doing, SQLiteErrorCode code, Throwable failure) {
+  private static StoreTrouble of(Path file, String doing, SQLiteErrorCode code, Throwable failure) {
     String name = code.name();
     if (name.startsWith("SQLITE_FULL")) {
       return new StoreTrouble(
-          file, "the disk is full, " + doing + " failed", "make room; nothing written is lost", failure);
+          file,
+          "the disk is full, " + doing + " failed",
+          "make room; nothing written is lost",
+          failure);
     }
     if (name.startsWith("SQLITE_BUSY") || name.startsWith("SQLITE_LOCKED")) {
       return new StoreTrouble(
-          file, "another program holds the file, " + doing + " failed", "close that program", failure);
+          file,
+          "another program holds the file, " + doing + " failed",
+          "close that program",
+          failure);
     }
     if (name.startsWith("SQLITE_NOTADB")) {
       return new StoreTrouble(
-          file, "this is not a Coatwright data file", "name another data folder, or restore a backup", failure);
+          file,
+          "this is not a Coatwright data file",
+          "name another data folder, or restore a backup",
+          failure);
     }
     if (name.startsWith("SQLITE_CORRUPT")) {
       return new StoreTrouble(
-          file, "the file is damaged, " + doing + " failed", "stop, copy the folder away, restore the last backup", failure);
+          file,
+          "the file is damaged, " + doing + " failed",
+          "stop, copy the folder away, restore the last backup",
+          failure);
     }
     if (name.startsWith("SQLITE_READONLY")
         || name.startsWith("SQLITE_CANTOPEN")
         || name.startsWith("SQLITE_PERM")
         || name.startsWith("SQLITE_AUTH")) {
       return new StoreTrouble(
-          file, "the file cannot be opened for writing", "check who owns the folder and its rights", failure);
+          file,
+          "the file cannot be opened for writing",
+          "check who owns the folder and its rights",
+          failure);
     }
     if (name.startsWith("SQLITE_IOERR")) {
       return new StoreTrouble(

@@ -32,7 +32,8 @@ class CombinedTest {
 
   @Test
   void weighsTwoByTheInverseSquareOfTheirUncertainty() {
-    Combined both = Combined.of(List.of(air("fine", 20.0, 50, 0.2, 2), air("rough", 20.5, 50, 0.4, 4)));
+    Combined both =
+        Combined.of(List.of(air("fine", 20.0, 50, 0.2, 2), air("rough", 20.5, 50, 0.4, 4)));
     // Weights 25 and 6.25: the fine one counts four times.
     assertThat(both.airTempC()).isCloseTo(20.1, within(1e-9));
     assertThat(both.temperatureErrorK()).isCloseTo(1 / Math.sqrt(25 + 6.25), within(1e-9));
@@ -79,7 +80,8 @@ class CombinedTest {
     SensorAir a = air("a", tempA, rhA, 0.3, 2);
     SensorAir b = air("b", tempB, rhB, 0.5, 3);
     Combined both = Combined.of(List.of(a, b));
-    assertThat(both.airTempC()).isBetween(Math.min(tempA, tempB) - 1e-9, Math.max(tempA, tempB) + 1e-9);
+    assertThat(both.airTempC())
+        .isBetween(Math.min(tempA, tempB) - 1e-9, Math.max(tempA, tempB) + 1e-9);
     double slack = 1e-9 * (a.vapourPressurePa() + b.vapourPressurePa());
     assertThat(both.vapourPressurePa())
         .isBetween(
@@ -88,7 +90,8 @@ class CombinedTest {
     assertThat(both.point(NOON).rhPct()).isLessThanOrEqualTo(100);
   }
 
-  private static SensorAir air(String name, double tempC, double rhPct, double errorK, double errorPct) {
+  private static SensorAir air(
+      String name, double tempC, double rhPct, double errorK, double errorPct) {
     return SensorAir.of(name, NOON, tempC, rhPct, errorK, errorPct).orElseThrow();
   }
 }

@@ -56,7 +56,8 @@ class LiveClimateTest {
     climate.accept(air("wall", BENCH, NOON, 20, 50));
     clock.pass(Duration.ofMinutes(14));
     assertThat(climate.now(BENCH).air()).isPresent();
-    assertThat(climate.now(BENCH).trouble().orElseThrow()).isEqualTo("wall is late: its last reading is 14 min old");
+    assertThat(climate.now(BENCH).trouble().orElseThrow())
+        .isEqualTo("wall is late: its last reading is 14 min old");
     clock.pass(Duration.ofMinutes(2));
     assertThat(climate.now(BENCH).air()).isEmpty();
     assertThat(climate.now(BENCH).age()).isEmpty();
@@ -148,11 +149,13 @@ class LiveClimateTest {
   void combinesSensorsThatTakeTurns() {
     for (int minute = 0; minute < 60; minute++) {
       Instant at = NOON.minusSeconds(60L * (60 - minute));
-      climate.accept(minute % 2 == 0 ? air("wall", BENCH, at, 20, 50) : air("rack", BENCH, at, 20.4, 50));
+      climate.accept(
+          minute % 2 == 0 ? air("wall", BENCH, at, 20, 50) : air("rack", BENCH, at, 20.4, 50));
     }
     List<AirPoint> points = climate.series(BENCH, NOON.minusSeconds(3000), NOON).points();
     assertThat(points).hasSize(50);
-    assertThat(points).allSatisfy(point -> assertThat(point.airTempC()).isCloseTo(20.2, within(1e-9)));
+    assertThat(points)
+        .allSatisfy(point -> assertThat(point.airTempC()).isCloseTo(20.2, within(1e-9)));
   }
 
   @Test
@@ -161,7 +164,9 @@ class LiveClimateTest {
     climate.accept(air("wall", BENCH, NOON.minusSeconds(60), 21, 50));
     clock.set(NOON.minus(Duration.ofHours(1)));
     climate.accept(air("wall", BENCH, clock.instant(), 15, 60));
-    assertThat(climate.now(BENCH).air().orElseThrow().airTempC()).as("what it says now").isEqualTo(15);
+    assertThat(climate.now(BENCH).air().orElseThrow().airTempC())
+        .as("what it says now")
+        .isEqualTo(15);
     clock.set(NOON);
     List<AirPoint> points = climate.series(BENCH, NOON.minus(Duration.ofHours(2)), NOON).points();
     assertThat(points).extracting(AirPoint::airTempC).containsExactly(15.0, 20.0, 21.0);
@@ -242,7 +247,8 @@ class LiveClimateTest {
   @Test
   void expectsTheUsualDay() {
     fill(Duration.ofDays(7));
-    AirSeries expected = climate.expected(BENCH, NOON, NOON.plus(Duration.ofHours(24))).orElseThrow();
+    AirSeries expected =
+        climate.expected(BENCH, NOON, NOON.plus(Duration.ofHours(24))).orElseThrow();
     assertThat(expected.points()).hasSize(96);
     for (AirPoint point : expected.points()) {
       assertThat(point.airTempC()).isCloseTo(usualTempC(point.at()), within(0.8));
@@ -259,7 +265,8 @@ class LiveClimateTest {
     fill(Duration.ofDays(7));
     climate.accept(air("wall", BENCH, NOON.plusSeconds(1), usualTempC(NOON) + 6, 40));
     clock.pass(Duration.ofMinutes(11));
-    AirSeries expected = climate.expected(BENCH, NOON, NOON.plus(Duration.ofHours(72))).orElseThrow();
+    AirSeries expected =
+        climate.expected(BENCH, NOON, NOON.plus(Duration.ofHours(72))).orElseThrow();
     AirPoint soon = expected.points().get(1);
     AirPoint later = expected.points().get(expected.points().size() - 1);
     assertThat(soon.airTempC() - usualTempC(soon.at())).isBetween(5.0, 6.5);

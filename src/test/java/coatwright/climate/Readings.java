@@ -12,7 +12,12 @@ public final class Readings {
   /** A room sensor's full reading with the errors of a good chip. */
   public static Reading air(String source, String room, Instant at, double tempC, double rhPct) {
     return reading(
-        source, Role.ROOM, Optional.of(room), at, OptionalDouble.of(tempC), OptionalDouble.of(rhPct));
+        source,
+        Role.ROOM,
+        Optional.of(room),
+        at,
+        OptionalDouble.of(tempC),
+        OptionalDouble.of(rhPct));
   }
 
   static Reading temperatureOnly(String source, String room, Instant at, double tempC) {
@@ -25,8 +30,10 @@ public final class Readings {
         source, Role.ROOM, Optional.of(room), at, OptionalDouble.empty(), OptionalDouble.of(rhPct));
   }
 
-  static Reading outside(String source, Optional<String> room, Instant at, double tempC, double rhPct) {
-    return reading(source, Role.OUTSIDE, room, at, OptionalDouble.of(tempC), OptionalDouble.of(rhPct));
+  static Reading outside(
+      String source, Optional<String> room, Instant at, double tempC, double rhPct) {
+    return reading(
+        source, Role.OUTSIDE, room, at, OptionalDouble.of(tempC), OptionalDouble.of(rhPct));
   }
 
   /** A probe on a part of a piece. */

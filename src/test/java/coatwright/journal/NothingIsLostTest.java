@@ -44,13 +44,19 @@ class NothingIsLostTest {
 
   @Property(tries = 300)
   void everyEntryStaysAsItWasWritten(@ForAll List<@From("deeds") Deed> someDeeds) {
-    List<Deed> deeds = new ArrayList<>(List.of(new Deed(Kind.PIECE, 0, 1, true), new Deed(Kind.PART, 0, 1, true), new Deed(Kind.JAR, 0, 1, true)));
+    List<Deed> deeds =
+        new ArrayList<>(
+            List.of(
+                new Deed(Kind.PIECE, 0, 1, true),
+                new Deed(Kind.PART, 0, 1, true),
+                new Deed(Kind.JAR, 0, 1, true)));
     deeds.addAll(someDeeds);
     TestClock clock = new TestClock(Instant.parse("2026-03-14T12:00:00Z"));
     MemoryLedger ledger = new MemoryLedger();
     LiveJournal journal = new LiveJournal(ledger);
     ShopForms forms =
-        new ShopForms(journal, clock, ZoneOffset.UTC, Set.of("shellac-pale"), List.of("bench"), "bench");
+        new ShopForms(
+            journal, clock, ZoneOffset.UTC, Set.of("shellac-pale"), List.of("bench"), "bench");
     List<Entry> expected = new ArrayList<>();
     for (Deed deed : deeds) {
       clock.pass(java.time.Duration.ofMinutes(7));
@@ -63,7 +69,11 @@ class NothingIsLostTest {
     }
     assertThat(ledger.entries()).isEqualTo(expected);
     assertThat(new LiveJournal(ledger).coats()).isEqualTo(journal.coats());
-    long standing = expected.stream().filter(entry -> journal.struckBy(entry.id()).isEmpty()).filter(entry -> entry.body() instanceof Coat).count();
+    long standing =
+        expected.stream()
+            .filter(entry -> journal.struckBy(entry.id()).isEmpty())
+            .filter(entry -> entry.body() instanceof Coat)
+            .count();
     assertThat(journal.coats()).hasSize((int) standing);
   }
 
@@ -73,10 +83,27 @@ class NothingIsLostTest {
     return switch (deed.kind()) {
       case PIECE -> forms.piece(Map.of("name", deed.sound() ? piece : "a/b"));
       case PART -> forms.part(Map.of("part", part, "area", deed.sound() ? "1m2" : "-1m2"));
-      case JAR -> forms.jar(Map.of("name", "J" + deed.name(), "finish", deed.sound() ? "shellac-pale" : "paint"));
-      case COAT -> forms.coat(Map.of("part", part, "jar", "J" + deed.name(), "start", deed.sound() ? "-5min" : "23:59"));
-      case NOTE -> forms.note(Map.of("part", deed.sound() ? part : "e" + deed.number(), "what", "clouded=" + deed.number() % 6));
-      case STRIKE -> forms.strike(Map.of("entry", "e" + deed.number(), "reason", deed.sound() ? "wrong" : ""));
+      case JAR ->
+          forms.jar(
+              Map.of("name", "J" + deed.name(), "finish", deed.sound() ? "shellac-pale" : "paint"));
+      case COAT ->
+          forms.coat(
+              Map.of(
+                  "part",
+                  part,
+                  "jar",
+                  "J" + deed.name(),
+                  "start",
+                  deed.sound() ? "-5min" : "23:59"));
+      case NOTE ->
+          forms.note(
+              Map.of(
+                  "part",
+                  deed.sound() ? part : "e" + deed.number(),
+                  "what",
+                  "clouded=" + deed.number() % 6));
+      case STRIKE ->
+          forms.strike(Map.of("entry", "e" + deed.number(), "reason", deed.sound() ? "wrong" : ""));
     };
   }
 }

@@ -41,15 +41,37 @@ class ShopFormsTest {
   @BeforeEach
   void enterACabinetAndAJar() {
     forms.piece(Map.of("name", "cabinet", "promise", "2026-05-01", "room", "finishing room"));
-    forms.part(Map.of("part", "cabinet/left-door", "area", "0.4m2", "thickness", "19mm", "species", "cherry"));
+    forms.part(
+        Map.of(
+            "part",
+            "cabinet/left-door",
+            "area",
+            "0.4m2",
+            "thickness",
+            "19mm",
+            "species",
+            "cherry"));
     forms.part(Map.of("part", "cabinet/right-door", "area", "4ft2"));
-    forms.jar(Map.of("name", "J1", "finish", "shellac-pale", "cut", "2lb", "strength", "95%", "opened", "2026-03-10"));
+    forms.jar(
+        Map.of(
+            "name",
+            "J1",
+            "finish",
+            "shellac-pale",
+            "cut",
+            "2lb",
+            "strength",
+            "95%",
+            "opened",
+            "2026-03-10"));
   }
 
   @Test
   void writesAPieceAPartAndAJarWithEveryQuantityInItsOwnUnit() {
     assertThat(journal.pieces())
-        .containsExactly(new Piece("cabinet", Optional.of("finishing room"), Optional.of(LocalDate.of(2026, 5, 1))));
+        .containsExactly(
+            new Piece(
+                "cabinet", Optional.of("finishing room"), Optional.of(LocalDate.of(2026, 5, 1))));
     Part right = journal.part(PartPath.parse("cabinet/right-door")).orElseThrow();
     assertThat(right.areaM2().getAsDouble()).isBetween(0.3716, 0.3717);
     Jar jar = (Jar) journal.jars().get(0).body();
@@ -76,8 +98,22 @@ class ShopFormsTest {
         forms
             .coat(
                 Map.of(
-                    "part", "cabinet/left-door", "jar", "J1", "start", "yesterday 16:20", "end",
-                    "yesterday 16:32", "wetFilm", "3mil", "wood", "64F", "method", "pad", "who", "Ann"))
+                    "part",
+                    "cabinet/left-door",
+                    "jar",
+                    "J1",
+                    "start",
+                    "yesterday 16:20",
+                    "end",
+                    "yesterday 16:32",
+                    "wetFilm",
+                    "3mil",
+                    "wood",
+                    "64F",
+                    "method",
+                    "pad",
+                    "who",
+                    "Ann"))
             .get(0);
     Coat coat = (Coat) entry.body();
     assertThat(coat.start()).isEqualTo(Instant.parse("2026-03-13T15:20:00Z"));
@@ -92,25 +128,43 @@ class ShopFormsTest {
   void writesACoatOnSeveralPartsTogether() {
     List<Entry> told = new ArrayList<>();
     journal.onEntry(told::add);
-    List<Entry> entries = forms.coat(Map.of("part", "cabinet/left-door/front, cabinet/right-door", "jar", "J1"));
+    List<Entry> entries =
+        forms.coat(Map.of("part", "cabinet/left-door/front, cabinet/right-door", "jar", "J1"));
     assertThat(entries).hasSize(2);
     assertThat(told).isEqualTo(entries);
     assertThat(journal.coats(PartPath.parse("cabinet/left-door/front"))).hasSize(1);
-    assertThat(journal.coats(PartPath.parse("cabinet/left-door"))).as("a part's faces are apart").isEmpty();
+    assertThat(journal.coats(PartPath.parse("cabinet/left-door")))
+        .as("a part's faces are apart")
+        .isEmpty();
   }
 
   @Test
   void repeatsTheLastCoat() {
     forms.coat(
-        Map.of("part", "cabinet/left-door", "jar", "J1", "method", "wipe", "room", "bench room", "wetFilm", "60um"));
+        Map.of(
+            "part",
+            "cabinet/left-door",
+            "jar",
+            "J1",
+            "method",
+            "wipe",
+            "room",
+            "bench room",
+            "wetFilm",
+            "60um"));
     clock.pass(Duration.ofMinutes(10));
-    Coat again = (Coat) forms.coat(Map.of("part", "cabinet/right-door", "same", "true")).get(0).body();
+    Coat again =
+        (Coat) forms.coat(Map.of("part", "cabinet/right-door", "same", "true")).get(0).body();
     assertThat(again.jar()).isEqualTo("J1");
     assertThat(again.method()).isEqualTo(Method.WIPE);
     assertThat(again.room()).isEqualTo("bench room");
     assertThat(again.wetFilmUm()).hasValue(60);
     Coat changed =
-        (Coat) forms.coat(Map.of("part", "cabinet/right-door", "same", "yes", "wetFilm", "70um")).get(0).body();
+        (Coat)
+            forms
+                .coat(Map.of("part", "cabinet/right-door", "same", "yes", "wetFilm", "70um"))
+                .get(0)
+                .body();
     assertThat(changed.wetFilmUm()).hasValue(70);
   }
 
@@ -154,7 +208,10 @@ class ShopFormsTest {
 
   @Test
   void refusesACoatThatHasNotComeYet() {
-    assertThat(faults(() -> forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1", "start", "18:00"))))
+    assertThat(
+            faults(
+                () ->
+                    forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1", "start", "18:00"))))
         .singleElement()
         .asString()
         .contains("has not come yet");
@@ -164,7 +221,15 @@ class ShopFormsTest {
   void refusesACoatFromAJarNotYetOpened() {
     assertThat(
             faults(
-                () -> forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1", "start", "2026-03-09T10:00"))))
+                () ->
+                    forms.coat(
+                        Map.of(
+                            "part",
+                            "cabinet/left-door",
+                            "jar",
+                            "J1",
+                            "start",
+                            "2026-03-09T10:00"))))
         .singleElement()
         .asString()
         .contains("the jar J1 was opened on 2026-03-10, after this coat");
@@ -173,9 +238,17 @@ class ShopFormsTest {
   @Test
   void laysALateCoatFromTheFillingOfItsTime() {
     String first = journal.jars().get(0).id();
-    Entry second = forms.jar(Map.of("name", "J1", "finish", "shellac-pale", "cut", "unknown", "opened", "today")).get(0);
+    Entry second =
+        forms
+            .jar(
+                Map.of("name", "J1", "finish", "shellac-pale", "cut", "unknown", "opened", "today"))
+            .get(0);
     Coat late =
-        (Coat) forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1", "start", "2026-03-12T10:00")).get(0).body();
+        (Coat)
+            forms
+                .coat(Map.of("part", "cabinet/left-door", "jar", "J1", "start", "2026-03-12T10:00"))
+                .get(0)
+                .body();
     Coat now = (Coat) forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1")).get(0).body();
     assertThat(late.jarEntry()).isEqualTo(first);
     assertThat(now.jarEntry()).isEqualTo(second.id());
@@ -189,7 +262,11 @@ class ShopFormsTest {
     Coat coat = (Coat) forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1")).get(0).body();
     forms.strike(Map.of("entry", wrong.id(), "reason", "it was a 3 lb cut"));
     Entry right =
-        forms.jar(Map.of("name", "J1", "finish", "shellac-pale", "cut", "3lb", "opened", "2026-03-10")).get(0);
+        forms
+            .jar(
+                Map.of(
+                    "name", "J1", "finish", "shellac-pale", "cut", "3lb", "opened", "2026-03-10"))
+            .get(0);
     assertThat(journal.filling(coat)).contains(right);
   }
 
@@ -197,9 +274,23 @@ class ShopFormsTest {
   void flagsCoatsThatOverlap() {
     forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1", "start", "16:00", "end", "16:20"));
     Entry second =
-        forms.coat(Map.of("part", "cabinet/left-door/front", "jar", "J1", "start", "16:10", "end", "16:30")).get(0);
+        forms
+            .coat(
+                Map.of(
+                    "part",
+                    "cabinet/left-door/front",
+                    "jar",
+                    "J1",
+                    "start",
+                    "16:10",
+                    "end",
+                    "16:30"))
+            .get(0);
     Entry apart =
-        forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1", "start", "16:30", "end", "16:40")).get(0);
+        forms
+            .coat(
+                Map.of("part", "cabinet/left-door", "jar", "J1", "start", "16:30", "end", "16:40"))
+            .get(0);
     assertThat(Overlaps.sentence(journal, second).orElseThrow())
         .isEqualTo("coat e6 overlaps e5 on the same surface; strike the one that is wrong");
     assertThat(Overlaps.of(journal, apart)).isEmpty();
@@ -227,7 +318,11 @@ class ShopFormsTest {
 
   @Test
   void namesAKeyTheFormDoesNotHave() {
-    assertThat(faults(() -> forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1", "wetfilm", "3mil"))))
+    assertThat(
+            faults(
+                () ->
+                    forms.coat(
+                        Map.of("part", "cabinet/left-door", "jar", "J1", "wetfilm", "3mil"))))
         .singleElement()
         .asString()
         .contains("did you mean wetFilm?");
@@ -252,18 +347,23 @@ class ShopFormsTest {
 
   @Test
   void writesEveryObservationOfTheList() {
-    String coat = forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1", "start", "16:00")).get(0).id();
+    String coat =
+        forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1", "start", "16:00")).get(0).id();
     Observation clouded = note(Map.of("part", coat, "what", "clouded=3", "text", "at the edge"));
     assertThat(clouded.grade()).isEqualTo(OptionalInt.of(3));
     assertThat(clouded.coat()).contains(coat);
     assertThat(clouded.part()).isEqualTo(PartPath.parse("cabinet/left-door"));
-    assertThat(note(Map.of("coat", coat, "what", "cleared")).what()).isEqualTo(Observation.What.CLEARED);
+    assertThat(note(Map.of("coat", coat, "what", "cleared")).what())
+        .isEqualTo(Observation.What.CLEARED);
     assertThat(note(Map.of("part", "cabinet/left-door", "what", "tacky")).coat()).isEmpty();
     for (String test : List.of("touch", "thumbnail", "powder", "smell", "print")) {
-      assertThat(note(Map.of("part", "cabinet/left-door", "what", test + "=pass")).passed()).contains(true);
-      assertThat(note(Map.of("part", "cabinet/left-door", "what", test + "=fail")).passed()).contains(false);
+      assertThat(note(Map.of("part", "cabinet/left-door", "what", test + "=pass")).passed())
+          .contains(true);
+      assertThat(note(Map.of("part", "cabinet/left-door", "what", test + "=fail")).passed())
+          .contains(false);
     }
-    assertThat(note(Map.of("part", "cabinet/left-door", "what", "rubbed-out=not-fine")).passed()).contains(false);
+    assertThat(note(Map.of("part", "cabinet/left-door", "what", "rubbed-out=not-fine")).passed())
+        .contains(false);
     assertThat(journal.observations(PartPath.parse("cabinet/left-door"))).hasSize(14);
   }
 
@@ -272,7 +372,19 @@ class ShopFormsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"clouded", "clouded=6", "clouded=-1", "clouded=2.5", "cleared=yes", "thumbnail", "thumbnail=ok", "rubbed-out=pass", "shiny", "="})
+  @ValueSource(
+      strings = {
+        "clouded",
+        "clouded=6",
+        "clouded=-1",
+        "clouded=2.5",
+        "cleared=yes",
+        "thumbnail",
+        "thumbnail=ok",
+        "rubbed-out=pass",
+        "shiny",
+        "="
+      })
   void refusesAnObservationOutsideTheList(String what) {
     assertThat(faults(() -> forms.note(Map.of("part", "cabinet/left-door", "what", what))))
         .singleElement()
@@ -282,7 +394,8 @@ class ShopFormsTest {
 
   @Test
   void refusesANoteBeforeItsCoatOrOnAStruckOne() {
-    String coat = forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1", "start", "16:00")).get(0).id();
+    String coat =
+        forms.coat(Map.of("part", "cabinet/left-door", "jar", "J1", "start", "16:00")).get(0).id();
     assertThat(faults(() -> forms.note(Map.of("coat", coat, "what", "tacky", "at", "15:00"))))
         .singleElement()
         .asString()

@@ -43,14 +43,27 @@ class ShopTimeTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"25:00", "16.20", "4pm", "tomorrow 8:00", "2026-13-01T10:00", "yesterday", "", "-20", "-20m", "16:60"})
+  @ValueSource(
+      strings = {
+        "25:00",
+        "16.20",
+        "4pm",
+        "tomorrow 8:00",
+        "2026-13-01T10:00",
+        "yesterday",
+        "",
+        "-20",
+        "-20m",
+        "16:60"
+      })
   void refusesWhatIsNoTime(String text) {
     assertThatThrownBy(() -> time.past("start", text)).isInstanceOf(RefusedInput.class);
   }
 
   @Test
   void refusesTheHourThatSummerTimeSkips() {
-    ShopTime april = new ShopTime(Clock.fixed(Instant.parse("2026-04-02T10:00:00Z"), BERLIN), BERLIN);
+    ShopTime april =
+        new ShopTime(Clock.fixed(Instant.parse("2026-04-02T10:00:00Z"), BERLIN), BERLIN);
     assertThatThrownBy(() -> april.past("start", "2026-03-29T02:30"))
         .isInstanceOf(RefusedInput.class)
         .hasMessageContaining("the clock went from 02:00 straight to 03:00")
@@ -59,7 +72,8 @@ class ShopTimeTest {
 
   @Test
   void refusesTheHourThatComesTwiceUnlessToldWhich() {
-    ShopTime november = new ShopTime(Clock.fixed(Instant.parse("2026-11-02T10:00:00Z"), BERLIN), BERLIN);
+    ShopTime november =
+        new ShopTime(Clock.fixed(Instant.parse("2026-11-02T10:00:00Z"), BERLIN), BERLIN);
     assertThatThrownBy(() -> november.past("start", "2026-10-25T02:30"))
         .isInstanceOf(RefusedInput.class)
         .hasMessageContaining("02:30 came twice")

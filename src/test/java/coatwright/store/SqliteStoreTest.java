@@ -53,7 +53,11 @@ class SqliteStoreTest {
         List.of(
             new Piece("cabinet", Optional.of(BENCH), Optional.of(LocalDate.of(2026, 5, 1))),
             new Part(door, OptionalDouble.of(0.4), OptionalDouble.of(19), Optional.of("cherry")),
-            new Part(PartPath.parse("cabinet/back"), OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty()),
+            new Part(
+                PartPath.parse("cabinet/back"),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.empty()),
             new Jar(
                 "J1",
                 "shellac-pale",
@@ -61,7 +65,13 @@ class SqliteStoreTest {
                 OptionalDouble.of(95),
                 Optional.of(LocalDate.of(2026, 3, 1)),
                 Optional.of("2-butoxyethanol:3%")),
-            new Jar("J2", "shellac-pale", OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(), Optional.empty()),
+            new Jar(
+                "J2",
+                "shellac-pale",
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.empty(),
+                Optional.empty()),
             new Coat(
                 door,
                 "J1",
@@ -74,9 +84,19 @@ class SqliteStoreTest {
                 OptionalDouble.of(18.25),
                 Optional.of("Ümit, \"the new one\"")),
             new Observation(
-                door, Optional.of("e6"), Observation.What.CLOUDED, OptionalInt.of(3), Optional.empty(), Optional.of("at the edge\nonly")),
+                door,
+                Optional.of("e6"),
+                Observation.What.CLOUDED,
+                OptionalInt.of(3),
+                Optional.empty(),
+                Optional.of("at the edge\nonly")),
             new Observation(
-                door, Optional.empty(), Observation.What.RUBBED_OUT, OptionalInt.empty(), Optional.of(false), Optional.empty()),
+                door,
+                Optional.empty(),
+                Observation.What.RUBBED_OUT,
+                OptionalInt.empty(),
+                Optional.of(false),
+                Optional.empty()),
             new Strike("e5", "wrong jar"));
     List<Entry> written = new ArrayList<>();
     try (SqliteStore store = SqliteStore.open(folder, CLOCK)) {
@@ -96,7 +116,10 @@ class SqliteStoreTest {
     try (SqliteStore store = SqliteStore.open(folder, CLOCK)) {
       store.ledger().append(List.of(line(new Strike("e0", "x"))));
       assertThatThrownBy(
-              () -> store.database().writeDurably("altering", h -> h.execute("update entry set who = 'me'")))
+              () ->
+                  store
+                      .database()
+                      .writeDurably("altering", h -> h.execute("update entry set who = 'me'")))
           .hasStackTraceContaining("an entry is never altered");
       assertThatThrownBy(
               () -> store.database().writeDurably("deleting", h -> h.execute("delete from entry")))
@@ -122,10 +145,12 @@ class SqliteStoreTest {
       assertThat(store.readings().readings("attic", Instant.EPOCH, NOON)).isEmpty();
     }
     try (SqliteStore reopened = SqliteStore.open(folder, CLOCK)) {
-      assertThat(reopened.readings().readings(BENCH, Instant.EPOCH, NOON.plusSeconds(1))).hasSize(4);
+      assertThat(reopened.readings().readings(BENCH, Instant.EPOCH, NOON.plusSeconds(1)))
+          .hasSize(4);
       reopened.readings().append(late);
       reopened.readings().flush();
-      assertThat(reopened.readings().readings(BENCH, Instant.EPOCH, NOON.plusSeconds(1))).hasSize(4);
+      assertThat(reopened.readings().readings(BENCH, Instant.EPOCH, NOON.plusSeconds(1)))
+          .hasSize(4);
     }
   }
 
@@ -147,13 +172,20 @@ class SqliteStoreTest {
     List<Reading> readings = new ArrayList<>();
     for (int i = 0; i < 300; i++) {
       readings.add(
-          Readings.air("wall", BENCH, NOON.plusSeconds(60L * i), 20 + Math.sin(i / 30.0), 50 + i % 7));
+          Readings.air(
+              "wall", BENCH, NOON.plusSeconds(60L * i), 20 + Math.sin(i / 30.0), 50 + i % 7));
     }
     try (SqliteStore store = SqliteStore.open(folder, CLOCK)) {
       readings.forEach(store.readings()::append);
       store.readings().flush();
-      for (Duration every : List.of(Duration.ofMinutes(10), Duration.ofHours(1), Duration.ofHours(2), Duration.ofMinutes(3))) {
-        List<RollUp> kept = store.readings().rollUps(BENCH, NOON, NOON.plusSeconds(60 * 300), every);
+      for (Duration every :
+          List.of(
+              Duration.ofMinutes(10),
+              Duration.ofHours(1),
+              Duration.ofHours(2),
+              Duration.ofMinutes(3))) {
+        List<RollUp> kept =
+            store.readings().rollUps(BENCH, NOON, NOON.plusSeconds(60 * 300), every);
         List<RollUp> computed = RollUp.of(readings, every);
         assertThat(kept).hasSameSizeAs(computed);
         for (int i = 0; i < kept.size(); i++) {
@@ -175,7 +207,10 @@ class SqliteStoreTest {
       store.readings().append(Readings.air("wall", BENCH, NOON.plus(Duration.ofHours(5)), 20, 50));
       store.readings().flush();
       assertThat(
-              store.readings().rollUps(BENCH, NOON, NOON.plus(Duration.ofHours(9)), Duration.ofHours(1)).stream()
+              store
+                  .readings()
+                  .rollUps(BENCH, NOON, NOON.plus(Duration.ofHours(9)), Duration.ofHours(1))
+                  .stream()
                   .map(RollUp::from)
                   .distinct())
           .containsExactly(NOON, NOON.plus(Duration.ofHours(5)));
@@ -191,8 +226,13 @@ class SqliteStoreTest {
       store.readings().flush();
       List<RollUp> rows =
           store.readings().rollUps(BENCH, NOON, NOON.plusSeconds(3600), Duration.ofHours(1));
-      RollUp humidity = rows.stream().filter(row -> row.quantity().equals("rhPct")).findFirst().orElseThrow();
-      RollUp vapour = rows.stream().filter(row -> row.quantity().equals("vapourPressurePa")).findFirst().orElseThrow();
+      RollUp humidity =
+          rows.stream().filter(row -> row.quantity().equals("rhPct")).findFirst().orElseThrow();
+      RollUp vapour =
+          rows.stream()
+              .filter(row -> row.quantity().equals("vapourPressurePa"))
+              .findFirst()
+              .orElseThrow();
       assertThat(vapour.mean()).isCloseTo(1128, within(6.0));
       // 1128 Pa at 24.8 °C, where saturation is 3130 Pa; the mean of the humidities would be 36.5.
       assertThat(humidity.mean()).isCloseTo(36.0, within(0.15));
@@ -211,7 +251,8 @@ class SqliteStoreTest {
       store.readings().flush();
       List<RawText> kept = store.readings().raw("wall", 10_000);
       assertThat(kept.stream().filter(one -> one.verdict().equals("refused"))).hasSize(500);
-      assertThat(kept.stream().filter(one -> one.verdict().equals("accepted")).count()).isBetween(799L, 1000L);
+      assertThat(kept.stream().filter(one -> one.verdict().equals("accepted")).count())
+          .isBetween(799L, 1000L);
       assertThat(kept.get(0).text()).isEqualTo("{\"n\":2499}");
       assertThat(store.readings().raw("other", 10_000)).hasSize(2500);
       assertThat(store.readings().raw("wall", 3)).hasSize(3);
@@ -222,10 +263,22 @@ class SqliteStoreTest {
   void remembersWarningsAndTheirEndOverARestart() {
     Warning begun =
         new Warning(
-            "w1", "clouding", NOON, Optional.empty(), Optional.of(BENCH), Optional.empty(), "bench room: the film would cloud");
+            "w1",
+            "clouding",
+            NOON,
+            Optional.empty(),
+            Optional.of(BENCH),
+            Optional.empty(),
+            "bench room: the film would cloud");
     Warning ended =
         new Warning(
-            "w1", "clouding", NOON, Optional.of(NOON.plusSeconds(600)), Optional.of(BENCH), Optional.empty(), begun.message());
+            "w1",
+            "clouding",
+            NOON,
+            Optional.of(NOON.plusSeconds(600)),
+            Optional.of(BENCH),
+            Optional.empty(),
+            begun.message());
     try (SqliteStore store = SqliteStore.open(folder, CLOCK)) {
       store.warnings().keep(begun);
     }
@@ -233,7 +286,8 @@ class SqliteStoreTest {
       assertThat(store.warnings().open()).containsExactly(begun);
       store.warnings().keep(ended);
       assertThat(store.warnings().open()).isEmpty();
-      assertThat(store.warnings().between(NOON.plusSeconds(300), NOON.plusSeconds(900))).containsExactly(ended);
+      assertThat(store.warnings().between(NOON.plusSeconds(300), NOON.plusSeconds(900)))
+          .containsExactly(ended);
       assertThat(store.warnings().between(NOON.plusSeconds(600), NOON.plusSeconds(900))).isEmpty();
       assertThat(store.warnings().between(Instant.MIN, Instant.MAX)).hasSize(1);
     }
@@ -243,11 +297,19 @@ class SqliteStoreTest {
   void keepsPredictionsWithWhatTheyWereAndWhy() {
     PredictionLog.Kept kept =
         new PredictionLog.Kept(
-            "cabinet/back", "rub out", NOON, Optional.empty(), Optional.of(NOON.plusSeconds(5)), Optional.empty(), Optional.of(NOON), "two cold nights");
+            "cabinet/back",
+            "rub out",
+            NOON,
+            Optional.empty(),
+            Optional.of(NOON.plusSeconds(5)),
+            Optional.empty(),
+            Optional.of(NOON),
+            "two cold nights");
     try (SqliteStore store = SqliteStore.open(folder, CLOCK)) {
       store.predictions().keep(kept);
       store.predictions().keep(kept);
-      assertThat(store.predictions().history("cabinet/back", "rub out")).containsExactly(kept, kept);
+      assertThat(store.predictions().history("cabinet/back", "rub out"))
+          .containsExactly(kept, kept);
       assertThat(store.predictions().history("cabinet/back", "wrap")).isEmpty();
     }
   }
@@ -270,7 +332,8 @@ class SqliteStoreTest {
       store.ledger().append(List.of(line(new Strike("e0", "x"))));
       try (SqliteStore beside = SqliteStore.openToRead(folder)) {
         assertThat(beside.ledger().entries()).hasSize(1);
-        assertThatThrownBy(() -> beside.readings().append(Readings.air("wall", BENCH, NOON, 20, 50)))
+        assertThatThrownBy(
+                () -> beside.readings().append(Readings.air("wall", BENCH, NOON, 20, 50)))
             .isInstanceOf(StoreTrouble.class)
             .hasMessageContaining("to read only");
       }
@@ -309,8 +372,9 @@ class SqliteStoreTest {
     SqliteStore.open(folder, CLOCK).close();
     try (Handle handle = Jdbi.open("jdbc:sqlite:" + folder.resolve(SqliteStore.FILE_NAME))) {
       handle.execute(
-          "insert into schema_history (installed_rank, version, description, type, script, checksum,"
-              + " installed_by, execution_time, success) values (9, '999', 'later', 'SQL', 'V999__later.sql', 1, '', 1, 1)");
+          "insert into schema_history (installed_rank, version, description, type, script,"
+              + " checksum, installed_by, execution_time, success) values (9, '999', 'later',"
+              + " 'SQL', 'V999__later.sql', 1, '', 1, 1)");
     }
     assertThatThrownBy(() -> SqliteStore.open(folder, CLOCK))
         .isInstanceOf(StoreTrouble.class)
@@ -324,7 +388,8 @@ class SqliteStoreTest {
       Path target = folder.resolve("it's a backup.db");
       store.backUpTo(target);
       try (Handle handle = Jdbi.open("jdbc:sqlite:" + target)) {
-        assertThat(handle.createQuery("select count(*) from reading").mapTo(Long.class).one()).isEqualTo(1);
+        assertThat(handle.createQuery("select count(*) from reading").mapTo(Long.class).one())
+            .isEqualTo(1);
       }
       assertThat(store.damage()).isEmpty();
     }
@@ -332,7 +397,10 @@ class SqliteStoreTest {
 
   private static List<String> tables(Path file) {
     try (Handle handle = Jdbi.open("jdbc:sqlite:" + file)) {
-      return handle.createQuery("select name from sqlite_master where type = 'table'").mapTo(String.class).list();
+      return handle
+          .createQuery("select name from sqlite_master where type = 'table'")
+          .mapTo(String.class)
+          .list();
     }
   }
 
@@ -342,6 +410,11 @@ class SqliteStoreTest {
 
   private static RawText raw(String source, int n, String verdict) {
     return new RawText(
-        source, "shop/" + source, NOON.plusSeconds(n), "{\"n\":" + n + "}", verdict, Optional.empty());
+        source,
+        "shop/" + source,
+        NOON.plusSeconds(n),
+        "{\"n\":" + n + "}",
+        verdict,
+        Optional.empty());
   }
 }

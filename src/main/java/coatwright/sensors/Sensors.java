@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
@@ -203,8 +204,10 @@ public final class Sensors implements AutoCloseable {
   }
 
   private void tellSoon() {
-    if (!teller.isShutdown()) {
+    try {
       teller.execute(this::tell);
+    } catch (RejectedExecutionException e) {
+      LOG.debug("the sensors are closing");
     }
   }
 

@@ -1,0 +1,179 @@
+package coatwright.sensors;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import coatwright.climate.RawText;
+import coatwright.climate.Reading;
+import coatwright.climate.SourceState;
+import coatwright.climate.SourceStatus;
+import coatwright.sensors.mqtt.Broker;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The whole way in from a real broker, which dies and comes back meanwhile. */
+class MqttSensorsIT {
+  private static final Duration SOON = Duration.ofSeconds(20);
+
+  @TempDir Path directory;
+
+  private final List<Reading> readings = new CopyOnWriteArrayList<>();
+  private final List<RawText> raw = new CopyOnWriteArrayList<>();
+
+  private Sensors sensors(Mosquitto broker, SourceMapping mapping, Consumer<Reading> accepted) {
+    return new Sensors(
+        List.of(mapping),
+        Map.of("shop", Broker.open("shop", broker.url(), "coatwright-it")),
+        Clock.systemUTC(),
+        accepted,
+        raw::add);
+  }
+
+  private static void whenConnected(Sensors sensors) {
+    Eventually.within(SOON, "connected", () -> trouble(sensors).isBlank());
+  }
+
+  /** The link's trouble; a source that only waits has none of it. */
+  private static String trouble(Sensors sensors) {
+    String sentence = sensors.statuses().get(0).trouble().orElse("");
+    return sentence.startsWith("broker") ? sentence : "";
+  }
+
+  @Test
+  void readsAgainAfterTheBrokerWasKilledAndBroughtBack() {
+    try (Mosquitto broker = new Mosquitto(directory);
+        Sensors sensors = sensors(broker, Mappings.mqtt("wall", "shop/wall"), readings::add)) {
+      sensors.start();
+      sayUntilHeard(broker, 20.5, 1);
+
+      broker.kill();
+      Eventually.within(SOON, "loss noticed", () -> !trouble(sensors).isBlank());
+      broker.start();
+      whenConnected(sensors);
+      sayUntilHeard(broker, 20.7, 2);
+
+      assertThat(readings).extracting(each -> each.temperatureC().orElseThrow()).contains(20.7);
+      assertThat(readings).allSatisfy(each -> assertThat(each.source()).isEqualTo("wall"));
+    }
+  }
+
+  /** A first message may come before the subscription; what counts is that a later one is heard. */
+  private void sayUntilHeard(Mosquitto broker, double t, int atLeast) {
+    AtomicInteger tries = new AtomicInteger();
+    Eventually.within(
+        SOON,
+        "reading of " + t,
+        () -> {
+          if (tries.getAndIncrement() % 100 == 0) {
+            Publisher.say(
+                broker.url(), "shop/wall", "{\"t\":%s,\"h\":%s}".formatted(t, 50 + tries.get() / 1000.0));
+          }
+          return readings.size() >= atLeast
+              && readings.get(readings.size() - 1).temperatureC().orElse(0) == t;
+        });
+  }
+
+  @Test
+  void connectsWhenTheBrokerComesAfterTheHouse() {
+    Mosquitto broker = new Mosquitto(directory);
+    broker.kill();
+    try (broker;
+        Sensors sensors = sensors(broker, Mappings.mqtt("wall", "shop/wall"), readings::add)) {
+      sensors.start();
+      Eventually.within(SOON, "trouble named", () -> !trouble(sensors).isBlank());
+      assertThat(trouble(sensors)).contains("nobody answers; is the broker running?");
+
+      broker.start();
+      whenConnected(sensors);
+      sayUntilHeard(broker, 21.0, 1);
+    }
+  }
+
+  @Test
+  void showsARetainedValueAsLastKnownAndNeverLogsIt() {
+    try (Mosquitto broker = new Mosquitto(directory)) {
+      Publisher.leave(broker.url(), "shop/wall", "{\"t\":17.2,\"h\":61}");
+      try (Sensors sensors =
+          sensors(broker, Mappings.mqtt("wall", "shop/wall"), readings::add)) {
+        sensors.start();
+        Eventually.within(SOON, "retained value seen", () -> !raw.isEmpty());
+
+        assertThat(raw.get(0).verdict()).isEqualTo("refused");
+        assertThat(raw.get(0).reason()).contains("retained on subscribe; age unknown");
+        assertThat(readings).isEmpty();
+        SourceStatus status = sensors.statuses().get(0);
+        assertThat(status.state()).isEqualTo(SourceState.WAITING);
+        assertThat(status.trouble().orElseThrow()).contains("17.2");
+      }
+    }
+  }
+
+  @Test
+  void keepsTheConnectionWhenWhoeverTakesTheReadingThrows() {
+    AtomicInteger calls = new AtomicInteger();
+    Consumer<Reading> throwing =
+        reading -> {
+          readings.add(reading);
+          if (calls.getAndIncrement() == 0) {
+            throw new IllegalStateException("thrown on purpose by a test");
+          }
+        };
+    try (Mosquitto broker = new Mosquitto(directory);
+        Sensors sensors = sensors(broker, Mappings.mqtt("wall", "shop/wall"), throwing)) {
+      sensors.start();
+      sayUntilHeard(broker, 20.1, 1);
+      sayUntilHeard(broker, 20.3, 2);
+
+      assertThat(trouble(sensors)).isBlank();
+      assertThat(sensors.statuses().get(0).state()).isEqualTo(SourceState.CURRENT);
+    }
+  }
+
+  @Test
+  void refusesAHugeMessageUnreadAndGoesOn() {
+    try (Mosquitto broker = new Mosquitto(directory);
+        Sensors sensors = sensors(broker, Mappings.mqtt("wall", "shop/wall"), readings::add)) {
+      sensors.start();
+      sayUntilHeard(broker, 20.1, 1);
+      Publisher.send(broker.url(), "shop/wall", new byte[300_000], false);
+      Eventually.within(
+          SOON, "refused", () -> !sensors.statuses().get(0).lastRefused().isEmpty());
+      sayUntilHeard(broker, 20.2, 2);
+
+      assertThat(sensors.statuses().get(0).lastRefused().get(0).reason().orElseThrow())
+          .contains("300000 bytes is too long");
+    }
+  }
+
+  @Test
+  void marksASourceAsNotCurrentWhenItsNodeSaysItIsGone() {
+    SourceMapping mapping =
+        Mappings.source(
+            """
+            {'source': 'wall', 'transport': 'mqtt', 'filter': 'shop/wall', 'room': 'bench room',
+             'payload': 'json', 'every': 'PT1M',
+             'presence': {'filter': 'shop/wall/state', 'present': ['online'],
+                          'absent': ['offline'], 'ignoreCase': true},
+             'readings': [{'quantity': 'air-temperature', 'at': '/t', 'unit': 'Cel'}]}
+            """);
+    try (Mosquitto broker = new Mosquitto(directory);
+        Sensors sensors = sensors(broker, mapping, readings::add)) {
+      sensors.start();
+      sayUntilHeard(broker, 20.1, 1);
+      Publisher.say(broker.url(), "shop/wall/state", "Offline");
+      Eventually.within(
+          SOON,
+          "not current",
+          () -> sensors.statuses().get(0).state() == SourceState.LATE);
+
+      assertThat(sensors.statuses().get(0).trouble().orElseThrow()).contains("says it is gone");
+    }
+  }
+}

@@ -1,0 +1,150 @@
+package coatwright.sensors.serial;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import coatwright.sensors.Eventually;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A serial line through real pseudo-terminals, unplugged and brought back. */
+class SerialLinkIT {
+  private static final Duration SOON = Duration.ofSeconds(20);
+  private static final Duration REOPEN = Duration.ofMillis(200);
+
+  @TempDir Path directory;
+
+  private final List<String> lines = new CopyOnWriteArrayList<>();
+  private final List<Boolean> settling = new CopyOnWriteArrayList<>();
+  private final AtomicInteger overlong = new AtomicInteger();
+  private final AtomicInteger changes = new AtomicInteger();
+
+  private SerialLink link(Path device, Duration settle) {
+    return new SerialLink(
+        device.toString(),
+        SerialSettings.USUAL,
+        settle,
+        REOPEN,
+        new SerialListener() {
+          @Override
+          public void line(String octets, boolean boot) {
+            lines.add(octets);
+            settling.add(boot);
+          }
+
+          @Override
+          public void overlong() {
+            overlong.incrementAndGet();
+          }
+
+          @Override
+          public void changed() {
+            changes.incrementAndGet();
+          }
+        });
+  }
+
+  @Test
+  void dropsThePartialFirstLineAndJoinsSplitOnes() {
+    try (Socat pair = new Socat(directory);
+        SerialLink link = link(pair.device(), Duration.ZERO)) {
+      link.start();
+      Eventually.within(SOON, "open", link::isOpen);
+      pair.print("idity: 46.30\r\nT=21");
+      pair.print(".5;RH=48.3\r\nT=21.6;RH=48.2\rT=21.7");
+      Eventually.within(SOON, "two lines", () -> lines.size() == 2);
+
+      assertThat(lines).containsExactly("T=21.5;RH=48.3", "T=21.6;RH=48.2");
+      assertThat(settling).containsExactly(false, false);
+    }
+  }
+
+  @Test
+  void marksWhatABoardSaysWhileItSettles() {
+    try (Socat pair = new Socat(directory);
+        SerialLink link = link(pair.device(), Duration.ofMinutes(1))) {
+      link.start();
+      Eventually.within(SOON, "open", link::isOpen);
+      pair.print("half\r\ntime_ms,temp_c,rh\r\n");
+      Eventually.within(SOON, "line", () -> lines.size() == 1);
+
+      assertThat(settling).containsExactly(true);
+    }
+  }
+
+  @Test
+  void resumesWhenTheDeviceComesBackUnderAnotherNumberWithoutABusyLoop() {
+    try (Socat pair = new Socat(directory);
+        Socat other = holdsTheOldNumber();
+        SerialLink link = link(pair.device(), Duration.ZERO)) {
+      link.start();
+      Eventually.within(SOON, "open", link::isOpen);
+      pair.print("\r\nT=21.5;RH=48.3\r\n");
+      Eventually.within(SOON, "first line", () -> lines.size() == 1);
+      Path before = pair.number();
+
+      pair.pullOut();
+      Eventually.within(SOON, "loss noticed", () -> !link.isOpen());
+      assertThat(link.trouble().orElseThrow()).contains(pair.device().toString());
+      long readsAtLoss = link.reads();
+      other.pullOut();
+      other.plugIn();
+      pair.plugIn();
+      Eventually.within(SOON, "open again", () -> link.opens() >= 2 && link.isOpen());
+      assertThat(pair.number()).isNotEqualTo(before);
+      Eventually.within(
+          SOON,
+          "a line after the return",
+          () -> {
+            pair.print("\r\nT=21.7;RH=48.1\r\n");
+            return lines.size() >= 2;
+          });
+
+      assertThat(lines).contains("T=21.7;RH=48.1");
+      assertThat(link.trouble()).isEmpty();
+      assertThat(changes.get()).as("events").isLessThan(20);
+      assertThat(link.reads() - readsAtLoss).as("reads since the loss").isLessThan(20_000);
+    }
+  }
+
+  /** Takes the numbers just freed, so that the pair cannot come back under its own. */
+  private Socat holdsTheOldNumber() {
+    Path elsewhere = directory.resolve("other");
+    assertThat(elsewhere.toFile().mkdirs()).isTrue();
+    return new Socat(elsewhere);
+  }
+
+  @Test
+  void dropsALineWithoutAnEndAndReadsTheNext() {
+    try (Socat pair = new Socat(directory);
+        SerialLink link = link(pair.device(), Duration.ZERO)) {
+      link.start();
+      Eventually.within(SOON, "open", link::isOpen);
+      pair.print("\r\n" + "x".repeat(3000));
+      Eventually.within(SOON, "overlong", () -> overlong.get() == 1);
+      pair.print("\r\nT=21.5;RH=48.3\r\n");
+      Eventually.within(SOON, "next line", () -> lines.size() == 1);
+
+      assertThat(lines).containsExactly("T=21.5;RH=48.3");
+    }
+  }
+
+  @Test
+  void waitsForADeviceThatIsNotThereYet() {
+    Path device = directory.resolve("near");
+    try (SerialLink link = link(device, Duration.ZERO)) {
+      link.start();
+      Eventually.within(SOON, "trouble named", () -> link.trouble().isPresent());
+      assertThat(link.trouble().orElseThrow())
+          .contains("is not there; is it plugged in, and is the path right?");
+      try (Socat pair = new Socat(directory)) {
+        Eventually.within(SOON, "opened at last", link::isOpen);
+        assertThat(pair.device()).isEqualTo(device);
+      }
+    }
+  }
+}

@@ -25,7 +25,7 @@ export function Axis(nowMs, latestMs) {
     ticks(leastApart) {
       let last = -Infinity;
       return TICKS.filter(([h]) => {
-        const wide = h <= end && share(h) - last >= leastApart;
+        const wide = share(h) <= 94 && share(h) - last >= leastApart;
         if (wide) last = share(h);
         return wide;
       }).map(([h, label]) => ({ at: share(h), label }));

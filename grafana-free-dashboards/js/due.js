@@ -89,7 +89,7 @@ function axisRow(axis, ticks) {
   el.setAttribute('aria-hidden', 'true');
   const line = make('div', 'ticks');
   for (const tick of ticks) {
-    const label = make('span', tick.at > 95 ? 'end' : '', tick.label);
+    const label = make('span', '', tick.label);
     label.style.left = `${tick.at}%`;
     line.append(label);
   }

@@ -25,7 +25,7 @@ function spread(clouding) {
     value: stepValue(Math.abs(clouding.spreadAtWoodK)),
     unit: stepUnit(),
     caption:
-      clouding.spreadAtWoodK < 0 ? 'the wood stands below the dew point' : 'the wood stands above the dew point',
+      clouding.spreadAtWoodK < 0 ? 'wood below the dew point' : 'wood above the dew point',
   };
 }
 

@@ -37,8 +37,7 @@ class OpenApiTest {
           "/api/v1/pieces", "{\"name\": \"chest\"}",
           "/api/v1/parts", "{\"part\": \"chest/lid\"}",
           "/api/v1/jars", "{\"name\": \"amber\", \"finish\": \"shellac-pale\"}",
-          "/api/v1/coats",
-              "{\"part\": \"wall cabinet/carcase,stools/first\", \"jar\": \"pale-2\"}",
+          "/api/v1/coats", "{\"part\": \"wall cabinet/carcase,stools/first\", \"jar\": \"pale-2\"}",
           "/api/v1/notes", "{\"part\": \"stools/first\", \"what\": \"clouded=3\"}",
           "/api/v1/strikes", "{\"entry\": \"e2\", \"reason\": \"written twice\"}",
           "/api/v1/outlook", "{\"finish\": \"shellac-pale\", \"air\": \"20C,50%\"}");
@@ -71,7 +70,8 @@ class OpenApiTest {
                     .properties()
                     .forEach(
                         operation ->
-                            check(path.getKey(), operation.getKey(), operation.getValue(), faults)));
+                            check(
+                                path.getKey(), operation.getKey(), operation.getValue(), faults)));
 
     assertThat(faults).isEmpty();
   }
@@ -107,8 +107,7 @@ class OpenApiTest {
                     .fieldNames()
                     .forEachRemaining(
                         method ->
-                            documented.add(
-                                method.toUpperCase(Locale.ROOT) + " " + path.getKey())));
+                            documented.add(method.toUpperCase(Locale.ROOT) + " " + path.getKey())));
     Set<String> served =
         shop.server.routes().stream()
             .filter(route -> route.startsWith("GET ") || route.startsWith("POST "))
@@ -186,8 +185,7 @@ class OpenApiTest {
     expect(value.isObject(), where + " should be an object: " + value, faults);
     schema
         .path("required")
-        .forEach(
-            key -> expect(value.has(key.asText()), where + " lacks " + key.asText(), faults));
+        .forEach(key -> expect(value.has(key.asText()), where + " lacks " + key.asText(), faults));
     value
         .properties()
         .forEach(

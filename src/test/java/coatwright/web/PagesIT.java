@@ -278,7 +278,8 @@ class PagesIT {
     shop.warnings.clear();
     shop.outlooks.expect(
         List.of(
-            WebFixture.due(shop.clock.instant(), "wall cabinet/left door", "rub out", 60, 96, 180)));
+            WebFixture.due(
+                shop.clock.instant(), "wall cabinet/left door", "rub out", 60, 96, 180)));
     open("/");
 
     assertThat(text("nothing")).isEqualTo("Nothing needs doing.");
@@ -289,7 +290,8 @@ class PagesIT {
   void dueSaysWhatWillNotGetThereAndWhatMoved() {
     open("/due");
 
-    assertThat(text("lead")).contains("Will not get there in this air: stools \u203a first (rub out)");
+    assertThat(text("lead"))
+        .contains("Will not get there in this air: stools \u203a first (rub out)");
     assertThat(text("pieces"))
         .contains("two nights below 15 °C in the bench room")
         .contains("Will not get there in this air: the bench room has stood at 68 %");

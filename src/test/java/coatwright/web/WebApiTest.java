@@ -63,7 +63,8 @@ class WebApiTest {
     assertThat(day.path("gaps")).hasSize(1);
     assertThat(day.path("points").size()).isGreaterThan(200);
     assertThat(day.path("expected").size()).isGreaterThan(20);
-    String lastMeasured = day.path("points").path(day.path("points").size() - 1).path("at").asText();
+    String lastMeasured =
+        day.path("points").path(day.path("points").size() - 1).path("at").asText();
     assertThat(OffsetDateTime.parse(day.path("expected").path(0).path("at").asText()))
         .isAfter(OffsetDateTime.parse(lastMeasured));
   }
@@ -121,11 +122,7 @@ class WebApiTest {
     assertThat(coat.path("coat").asText()).isEqualTo(coat.path("entry").asText());
     assertThat(coat.path("outlook").path("summary").asText()).isNotEmpty();
     assertThat(
-            caller
-                .get("/api/v1/coats/" + coat.path("coat").asText())
-                .json()
-                .path("jar")
-                .asText())
+            caller.get("/api/v1/coats/" + coat.path("coat").asText()).json().path("jar").asText())
         .isEqualTo("pale-2");
   }
 
@@ -174,8 +171,7 @@ class WebApiTest {
     caller.post(
         "/api/v1/strikes", "{\"entry\": \"" + coat + "\", \"reason\": \"pressed by mistake\"}");
 
-    assertThat(
-            caller.get("/api/v1/coats/" + coat).json().path("struck").path("reason").asText())
+    assertThat(caller.get("/api/v1/coats/" + coat).json().path("struck").path("reason").asText())
         .isEqualTo("pressed by mistake");
   }
 
@@ -236,8 +232,7 @@ class WebApiTest {
 
     Caller.Answer described =
         caller.post("/api/v1/outlook", "{\"finish\": \"shellac-pale\", \"air\": \"28C,80%\"}");
-    Caller.Answer ofPart =
-        caller.post("/api/v1/outlook", "{\"part\": \"wall cabinet/left door\"}");
+    Caller.Answer ofPart = caller.post("/api/v1/outlook", "{\"part\": \"wall cabinet/left door\"}");
 
     assertThat(described.status()).isEqualTo(200);
     assertThat(described.json().path("clouding").path("level").asText()).isNotEmpty();
@@ -257,10 +252,7 @@ class WebApiTest {
 
     Caller.Answer answer =
         caller.post(
-            "/api/v1/coats",
-            "{\"part\": \"stools/first\", \"jar\": \"pale-2\"}",
-            header,
-            value);
+            "/api/v1/coats", "{\"part\": \"stools/first\", \"jar\": \"pale-2\"}", header, value);
 
     assertThat(answer.status()).isEqualTo(403);
     assertThat(shop.journal.entries()).hasSize(before);

@@ -111,7 +111,9 @@ class WebEventsTest {
       deaf.setReceiveBufferSize(1024);
       deaf.getOutputStream()
           .write(
-              ("GET /api/v1/events HTTP/1.1\r\nHost: localhost\r\nAccept: text/event-stream\r\n\r\n")
+              ("GET /api/v1/events HTTP/1.1\r\n"
+                      + "Host: localhost\r\n"
+                      + "Accept: text/event-stream\r\n\r\n")
                   .getBytes(StandardCharsets.US_ASCII));
       deaf.getOutputStream().flush();
       listener.nextComment();

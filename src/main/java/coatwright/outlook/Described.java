@@ -105,7 +105,7 @@ final class Described {
     if (r.strengthVolPct().isEmpty()) {
       said.add("Spirit taken as " + Show.fixed(strength, 1) + " % by volume.");
     }
-    r.retarderDrops().ifPresent(d -> said.add(dropsSaid(d)));
+    r.retarderDrops().ifPresent(d -> said.add(dropsSaid("drops:" + d)));
     if (r.coatsBefore() > 0) {
       said.add(
           String.format(
@@ -140,9 +140,9 @@ final class Described {
   }
 
   static String dropsSaid(String dose) {
-    return "A dose of "
+    return "Retarder "
         + dose
-        + " drops is written down and not computed: so little changes nothing by evaporation in the"
+        + " is written down and not computed: so little changes nothing by evaporation in the"
         + " model; what you see of it counts.";
   }
 }

@@ -14,6 +14,7 @@ import coatwright.journal.Entry;
 import coatwright.journal.Jar;
 import coatwright.journal.Journal;
 import coatwright.journal.PartPath;
+import coatwright.journal.Retarder;
 import coatwright.quantity.OutOfRange;
 import coatwright.quantity.RefusedInput;
 import coatwright.quantity.Show;
@@ -241,7 +242,7 @@ public final class FilmJobs {
     OptionalDouble cut = jar.map(Jar::cutGPerL).orElse(OptionalDouble.empty());
     OptionalDouble strength = jar.map(Jar::strengthVolPct).orElse(OptionalDouble.empty());
     Optional<String> typed = jar.flatMap(Jar::retarder);
-    Retarder retarder = typed.map(FilmJobs::retarder).orElse(Retarder.NONE);
+    double retarderPct = retarderVolPct(typed);
     double cutGPerL = cut.orElse(finish.usualCutGPerL());
     double strengthPct = strength.orElse(finish.strengthVolPct());
     double wetUm =
@@ -268,19 +269,20 @@ public final class FilmJobs {
           Show.film(wetUm, UnitSystem.METRIC),
           coat.wetFilmUm().isPresent() ? "gauged or reckoned" : by,
           coat.wetFilmUm().isEmpty());
-      if (typed.isPresent() && retarder.simulatedVolPct() == 0) {
+      if (typed.isPresent() && retarderPct == 0) {
         inputs.add("retarder", typed.get(), "written down, not computed", false);
       }
     }
     return new LaidCoat(
-        atS, wetUm, cutGPerL, strengthPct, retarder.simulatedVolPct(), OptionalDouble.empty());
+        atS, wetUm, cutGPerL, strengthPct, retarderPct, OptionalDouble.empty());
   }
 
-  private static Retarder retarder(String text) {
+  /** What the film model reckons with of a jar's retarder, per cent of the solution; 0 for none. */
+  static double retarderVolPct(Optional<String> typed) {
     try {
-      return Retarder.read(text);
-    } catch (RefusedInput unknown) {
-      return Retarder.NONE;
+      return typed.map(t -> Retarder.parse("retarder", t).volPct().orElse(0)).orElse(0.0);
+    } catch (RefusedInput foreign) {
+      return 0;
     }
   }
 

@@ -3,6 +3,7 @@ package coatwright.outlook;
 import coatwright.air.StandardAtmosphere;
 import coatwright.film.Finish;
 import coatwright.journal.Method;
+import coatwright.journal.Retarder;
 import coatwright.quantity.Fault;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.RefusedInput;
@@ -34,6 +35,7 @@ public final class OutlookForm {
   private static final double SEA_LEVEL_PA = 101_325;
   private static final double USUAL_BOARD_MM = 18;
   private static final double USUAL_INTERVAL_MIN = 15;
+  private static final double MOST_RETARDER_PCT = 10;
   private static final int MOST_COATS_BEFORE = 39;
 
   private final Map<String, String> form;
@@ -67,7 +69,7 @@ public final class OutlookForm {
     OptionalDouble strength =
         within("strength", "spirit strength", Quantities::volumeFractionPct, 80, 99.95, "% by volume");
     OptionalDouble board = within("board", "board thickness", Quantities::lengthMm, 2, 200, "mm");
-    Retarder retarder = retarder();
+    Optional<Retarder> retarder = retarder();
     double draught = draught();
     int coatsBefore = coatsBefore();
     double intervalMin = intervalMin();
@@ -89,8 +91,8 @@ public final class OutlookForm {
         wet,
         method,
         strength,
-        retarder.simulatedVolPct(),
-        retarder.drops(),
+        retarder.flatMap(OutlookForm::simulated).orElse(0.0),
+        retarder.flatMap(Retarder::drops),
         draught,
         coatsBefore,
         intervalMin,
@@ -182,17 +184,27 @@ public final class OutlookForm {
     return new double[] {tempC.orElse(0), rhPct.orElse(0)};
   }
 
-  private Retarder retarder() {
+  private Optional<Retarder> retarder() {
     Optional<String> text = given("retarder");
-    if (text.isEmpty()) {
-      return Retarder.NONE;
-    }
     try {
-      return Retarder.read(text.get());
+      Optional<Retarder> read = text.map(t -> Retarder.parse("retarder", t));
+      if (read.flatMap(OutlookForm::simulated).orElse(0.0) > MOST_RETARDER_PCT) {
+        fault(
+            "retarder \"" + text.orElse("") + "\"",
+            "the film model holds up to " + plain(MOST_RETARDER_PCT) + " % of the solution",
+            "give a smaller dose");
+      }
+      return read;
     } catch (RefusedInput refused) {
       faults.addAll(refused.faults());
-      return Retarder.NONE;
+      return Optional.empty();
     }
+  }
+
+  private static Optional<Double> simulated(Retarder retarder) {
+    return retarder.volPct().isPresent()
+        ? Optional.of(retarder.volPct().getAsDouble())
+        : Optional.empty();
   }
 
   private double draught() {

@@ -17,7 +17,6 @@ import coatwright.journal.Journal;
 import coatwright.journal.PartPath;
 import coatwright.outlook.Outlook.Summary;
 import coatwright.quantity.OutOfRange;
-import coatwright.quantity.RefusedInput;
 import coatwright.quantity.Show;
 import coatwright.quantity.UnitSystem;
 import java.time.Duration;
@@ -200,7 +199,8 @@ final class PartOutlooks {
     Finish finish = wanted.finish();
     OptionalDouble cut = wanted.jar().map(Jar::cutGPerL).orElse(OptionalDouble.empty());
     OptionalDouble strength = wanted.jar().map(Jar::strengthVolPct).orElse(OptionalDouble.empty());
-    Retarder retarder = retarder(wanted.jar());
+    Optional<String> retarder = wanted.jar().flatMap(Jar::retarder);
+    double retarderPct = FilmJobs.retarderVolPct(retarder);
     List<String> said = new ArrayList<>();
     said.add("Wood " + Show.temperature(wood.woodTempC(), UnitSystem.METRIC) + ": " + wood.from() + ".");
     if (roomAir.disagree()) {
@@ -212,14 +212,16 @@ final class PartOutlooks {
     if (cut.isEmpty()) {
       said.add(Described.unknownCut(cutGPerL, finish.cutLnSd()));
     }
-    retarder.drops().ifPresent(d -> said.add(Described.dropsSaid(d)));
+    if (retarder.isPresent() && retarderPct == 0) {
+      said.add(Described.dropsSaid(retarder.get()));
+    }
     double strengthPct = strength.orElse(finish.strengthVolPct());
     if (strength.isEmpty()) {
       said.add(Judge.text("Spirit taken as %.1f %% by volume.", strengthPct));
     }
     LaidCoat coat =
         new LaidCoat(
-            0, wetUm, cutGPerL, strengthPct, retarder.simulatedVolPct(), OptionalDouble.empty());
+            0, wetUm, cutGPerL, strengthPct, retarderPct, OptionalDouble.empty());
     Spreads spreads =
         new Spreads(
             finish.wetFilmLnSd(),
@@ -292,14 +294,6 @@ final class PartOutlooks {
             nowS,
             job.clockGaps(),
             job.gapK()));
-  }
-
-  private static Retarder retarder(Optional<Jar> jar) {
-    try {
-      return jar.flatMap(Jar::retarder).map(Retarder::read).orElse(Retarder.NONE);
-    } catch (RefusedInput unknown) {
-      return new Retarder(0, jar.flatMap(Jar::retarder));
-    }
   }
 
   private static Optional<WoodTemperature.Entered> entered(Wanted wanted) {

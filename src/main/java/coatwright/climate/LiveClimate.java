@@ -13,11 +13,14 @@ import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The shop's air over a reading log. The last 40 days are held in memory by the minute, read from
- * the log when first asked for; older air is read from the log each time.
+ * The shop's air over a reading log. The last 14 days, or 40 once they have been asked for, are
+ * held in memory by the minute; older air is read from the log each time.
  */
 public final class LiveClimate implements Climate {
   private static final Duration HELD = Duration.ofDays(40);
+  private static final Duration HELD_AT_FIRST = Duration.ofDays(14);
+  private static final Duration FORGOTTEN_EVERY = Duration.ofDays(2);
+  private static final Duration READ_AT_ONCE = Duration.ofDays(1);
   private static final Duration KNOWN_AT_START = Duration.ofHours(24);
   private static final Duration SHORTEST_GAP = Duration.ofMinutes(15);
   private static final int GAP_INTERVALS = 6;
@@ -182,26 +185,31 @@ public final class LiveClimate implements Climate {
 
     /** The held history, or for older air one read for the purpose. */
     private RoomHistory history(Instant from, Instant to, Instant now) {
-      Instant wanted = now.minus(HELD);
-      if (from.isBefore(wanted)) {
+      Instant oldest = now.minus(HELD);
+      if (from.isBefore(oldest)) {
         return read(from.minus(usualInterval.multipliedBy(3)), to);
       }
       RoomHistory history = held;
-      if (history == null || heldFrom.isAfter(wanted.plus(CLOCK_SLACK))) {
-        history = read(wanted, now.plus(HELD));
+      if (history == null || from.isBefore(heldFrom)) {
+        Instant usual = now.minus(HELD_AT_FIRST);
+        heldFrom = from.isBefore(usual) ? oldest : usual;
+        history = read(heldFrom, now.plus(READ_AT_ONCE));
         held = history;
-        heldFrom = wanted;
-      } else if (heldFrom.isBefore(wanted.minus(Duration.ofDays(2)))) {
-        history.forgetBefore(wanted);
-        heldFrom = wanted;
+      } else if (heldFrom.isBefore(oldest.minus(FORGOTTEN_EVERY))) {
+        history.forgetBefore(oldest);
+        heldFrom = oldest;
       }
       return history;
     }
 
+    /** Day by day, so that a month of readings never stands in memory at once. */
     private RoomHistory read(Instant from, Instant to) {
       log.flush();
       RoomHistory history = new RoomHistory(usualInterval);
-      log.readings(name, from, to).forEach(history::add);
+      for (Instant day = from; day.isBefore(to); day = day.plus(READ_AT_ONCE)) {
+        Instant next = day.plus(READ_AT_ONCE);
+        log.readings(name, day, next.isBefore(to) ? next : to).forEach(history::add);
+      }
       return history;
     }
   }

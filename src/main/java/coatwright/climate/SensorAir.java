@@ -50,12 +50,13 @@ record SensorAir(
     return Math.hypot(fromHumidity, fromTemperature);
   }
 
-  /** Relative growth of the saturation pressure with temperature, 1/K; about 0.06 at 20 °C. */
+  /**
+   * Relative growth of the saturation pressure with temperature, 1/K; about 0.06 at 20 °C. The
+   * derivative of the Magnus form (WMO), near enough for an uncertainty.
+   */
   static double saturationGrowthPerK(double airTempC) {
-    double half = 0.1;
-    double above = SaturationPressure.overWaterPa(airTempC + half);
-    double below = SaturationPressure.overWaterPa(airTempC - half);
-    return Math.log(above / below) / (2 * half);
+    double warmth = 243.12 + airTempC;
+    return 17.62 * 243.12 / (warmth * warmth);
   }
 
   /** As a point of a series. */

@@ -270,7 +270,7 @@ public final class Export {
         .read(
             "reading readings",
             handle -> {
-              ReadingTables.forEach(handle, each);
+              ReadingRows.forEach(handle, each);
               return true;
             });
   }

@@ -38,7 +38,7 @@ final class Migrations {
     try {
       Flyway flyway =
           Flyway.configure()
-              .dataSource(Database.source(file, SQLiteConfig.SynchronousMode.FULL, true))
+              .dataSource(Database.source(file, SQLiteConfig.SynchronousMode.NORMAL, true))
               .locations(WHERE)
               .target(target)
               .table("schema_history")
@@ -74,7 +74,7 @@ final class Migrations {
     Path folder = file.resolveSibling("backups");
     Path backup = folder.resolve("before-update-" + STAMP.format(clock.instant()) + ".db");
     try (Handle handle =
-        Jdbi.create(Database.source(file, SQLiteConfig.SynchronousMode.FULL, true)).open()) {
+        Jdbi.create(Database.source(file, SQLiteConfig.SynchronousMode.NORMAL, true)).open()) {
       Files.createDirectories(folder);
       handle.execute("vacuum into ?", backup.toString());
       return backup;

@@ -2,17 +2,12 @@ package coatwright.store;
 
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
-import coatwright.climate.Role;
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
 import org.jspecify.annotations.Nullable;
@@ -21,11 +16,6 @@ import org.jspecify.annotations.Nullable;
 final class ReadingTables {
   /** Temperatures and humidities are kept in millionths: half the bytes of a real. */
   static final double MICRO = 1e6;
-
-  private static final String ALL =
-      "select s.source, s.sensor as name, s.role, s.room, s.part, r.at_ms, r.temp, r.rh,"
-          + " r.surface, m.temperature_error, m.rh_error, m.flags"
-          + " from sensor s join reading r on r.sensor = s.id join manner m on m.id = r.manner";
 
   private static final int KEPT_ACCEPTED = 1_000;
   private static final int PRUNE_AFTER = 200;
@@ -178,54 +168,6 @@ final class ReadingTables {
 
   private static @Nullable Long micro(OptionalDouble value) {
     return value.isPresent() ? Math.round(value.getAsDouble() * MICRO) : null;
-  }
-
-  /** Readings of a room over [from, to), oldest first. */
-  static List<Reading> readings(Handle handle, String room, long fromMs, long toMs) {
-    return handle
-        .createQuery(
-            ALL
-                + " where s.room = ? and r.at_ms >= ? and r.at_ms < ?"
-                + " order by r.at_ms, s.id, r.nth")
-        .bind(0, room)
-        .bind(1, fromMs)
-        .bind(2, toMs)
-        .setFetchSize(1_000)
-        .map((row, context) -> reading(row))
-        .list();
-  }
-
-  /** Every reading ever, sensor by sensor, oldest first. */
-  static void forEach(Handle handle, Consumer<Reading> each) {
-    handle
-        .createQuery(ALL + " order by r.sensor, r.at_ms, r.nth")
-        .setFetchSize(1_000)
-        .map((row, context) -> reading(row))
-        .forEach(each);
-  }
-
-  private static Reading reading(ResultSet row) throws SQLException {
-    String room = row.getString("room");
-    String part = row.getString("part");
-    String flags = row.getString("flags");
-    return new Reading(
-        row.getString("source"),
-        row.getString("name"),
-        Role.valueOf(row.getString("role").toUpperCase(Locale.ROOT)),
-        room.isEmpty() ? Optional.empty() : Optional.of(room),
-        part.isEmpty() ? Optional.empty() : Optional.of(part),
-        Instant.ofEpochMilli(row.getLong("at_ms")),
-        fromMicro(row, "temp"),
-        fromMicro(row, "rh"),
-        fromMicro(row, "surface"),
-        row.getDouble("temperature_error"),
-        row.getDouble("rh_error"),
-        flags.isEmpty() ? List.of() : List.of(flags.split(" ", -1)));
-  }
-
-  private static OptionalDouble fromMicro(ResultSet row, String column) throws SQLException {
-    long value = row.getLong(column);
-    return row.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(value / MICRO);
   }
 
   /** Keeps payloads: of the accepted the last thousand a source, of the others all. */

@@ -208,8 +208,7 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
   @Override
   public List<Reading> readings(String room, Instant from, Instant to) {
     return database.read(
-        "reading readings",
-        handle -> ReadingTables.readings(handle, room, millis(from), millis(to)));
+        "reading readings", handle -> ReadingRows.ofRoom(handle, room, millis(from), millis(to)));
   }
 
   @Override

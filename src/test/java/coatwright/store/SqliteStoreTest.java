@@ -382,6 +382,44 @@ class SqliteStoreTest {
   }
 
   @Test
+  void saysTheDiskIsFullAndWritesWhatItHeldOnceThereIsRoom() {
+    try (SqliteStore store = SqliteStore.open(folder, CLOCK)) {
+      // SQLite answers a page limit as it answers a full disk.
+      limitPages(store, 1);
+      int count = 3000;
+      for (int i = 0; i < count; i++) {
+        store.readings().append(Readings.air("wall", BENCH, NOON.plusSeconds(i), 20, 50));
+      }
+      assertThatThrownBy(() -> store.readings().flush())
+          .isInstanceOf(StoreTrouble.class)
+          .hasMessageContaining("the disk is full")
+          .hasMessageContaining("make room");
+      assertThat(store.trouble().orElseThrow()).contains("the disk is full");
+      limitPages(store, 1_000_000);
+      store.readings().flush();
+      assertThat(store.trouble()).isEmpty();
+      assertThat(store.readings().readings(BENCH, NOON, NOON.plusSeconds(count))).hasSize(count);
+      assertThat(
+              store
+                  .readings()
+                  .rollUps(BENCH, NOON, NOON.plusSeconds(count), Duration.ofHours(1))
+                  .get(0)
+                  .count())
+          .as("counted once, though tried twice")
+          .isEqualTo(count);
+    }
+  }
+
+  private static void limitPages(SqliteStore store, int pages) {
+    store
+        .database()
+        .writeQuickly(
+            "limiting",
+            handle ->
+                handle.createQuery("pragma max_page_count = " + pages).mapTo(Long.class).one());
+  }
+
+  @Test
   void backsUpWhileInUse() {
     try (SqliteStore store = SqliteStore.open(folder, CLOCK)) {
       store.readings().append(Readings.air("wall", BENCH, NOON, 20, 50));

@@ -1,0 +1,150 @@
+package coatwright.store;
+
+import coatwright.climate.Reading;
+import coatwright.climate.Role;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import org.jdbi.v3.core.Handle;
+
+/**
+ * Reads readings back. A chart asks for a hundred thousand rows, so they come by column number, and
+ * what a sensor says of itself is made once, not for every row.
+ */
+final class ReadingRows {
+  /** The same for every reading of one sensor in one place. */
+  private record Sensor(
+      String source, String sensor, Role role, Optional<String> room, Optional<String> part) {}
+
+  private record Manner(double temperatureErrorK, double rhErrorPct, List<String> flags) {}
+
+  private static final String COLUMNS =
+      "select sensor, manner, at_ms, temp, rh, surface from reading where sensor = ?";
+
+  private final Map<Long, Sensor> sensors;
+  private final Map<Long, Manner> manners;
+
+  private ReadingRows(Map<Long, Sensor> sensors, Map<Long, Manner> manners) {
+    this.sensors = sensors;
+    this.manners = manners;
+  }
+
+  /** Readings of a room over [from, to), oldest first. */
+  static List<Reading> ofRoom(Handle handle, String room, long fromMs, long toMs) {
+    ReadingRows rows = of(handle);
+    List<Reading> readings = new ArrayList<>();
+    int told = 0;
+    for (Map.Entry<Long, Sensor> sensor : rows.sensors.entrySet()) {
+      if (sensor.getValue().room().filter(room::equals).isPresent()) {
+        int before = readings.size();
+        rows.read(handle, sensor.getKey(), fromMs, toMs, readings::add);
+        told += readings.size() > before ? 1 : 0;
+      }
+    }
+    if (told > 1) {
+      // Each sensor's rows are in order and the sort is stable, so this only weaves them together.
+      readings.sort((a, b) -> a.at().compareTo(b.at()));
+    }
+    return readings;
+  }
+
+  /** Every reading ever, sensor by sensor, oldest first. */
+  static void forEach(Handle handle, Consumer<Reading> each) {
+    ReadingRows rows = of(handle);
+    for (long sensor : rows.sensors.keySet()) {
+      rows.read(handle, sensor, Long.MIN_VALUE, Long.MAX_VALUE, each);
+    }
+  }
+
+  private static ReadingRows of(Handle handle) {
+    Map<Long, Sensor> sensors = new TreeMap<>();
+    handle
+        .createQuery("select id, source, sensor, role, room, part from sensor")
+        .map((row, context) -> sensors.put(row.getLong(1), sensor(row)) == null)
+        .forEach(added -> {});
+    Map<Long, Manner> manners = new HashMap<>();
+    handle
+        .createQuery("select id, temperature_error, rh_error, flags from manner")
+        .map((row, context) -> manners.put(row.getLong(1), manner(row)) == null)
+        .forEach(added -> {});
+    return new ReadingRows(sensors, manners);
+  }
+
+  private static Sensor sensor(ResultSet row) throws SQLException {
+    String room = row.getString(5);
+    String part = row.getString(6);
+    return new Sensor(
+        row.getString(2),
+        row.getString(3),
+        Role.valueOf(row.getString(4).toUpperCase(Locale.ROOT)),
+        room.isEmpty() ? Optional.empty() : Optional.of(room),
+        part.isEmpty() ? Optional.empty() : Optional.of(part));
+  }
+
+  private static Manner manner(ResultSet row) throws SQLException {
+    String flags = row.getString(4);
+    return new Manner(
+        row.getDouble(2),
+        row.getDouble(3),
+        flags.isEmpty() ? List.of() : List.of(flags.split(" ", -1)));
+  }
+
+  private void read(Handle handle, long sensorId, long fromMs, long toMs, Consumer<Reading> each) {
+    String sql = COLUMNS + " and at_ms >= ? and at_ms < ? order by at_ms, nth";
+    try (PreparedStatement statement = handle.getConnection().prepareStatement(sql)) {
+      statement.setLong(1, sensorId);
+      statement.setLong(2, fromMs);
+      statement.setLong(3, toMs);
+      try (ResultSet row = statement.executeQuery()) {
+        while (row.next()) {
+          each.accept(reading(row));
+        }
+      }
+    } catch (SQLException e) {
+      throw new IllegalStateException("readings of sensor " + sensorId + " cannot be read", e);
+    }
+  }
+
+  private Reading reading(ResultSet row) throws SQLException {
+    Sensor sensor = known(sensors, row.getLong(1));
+    Manner manner = known(manners, row.getLong(2));
+    return new Reading(
+        sensor.source(),
+        sensor.sensor(),
+        sensor.role(),
+        sensor.room(),
+        sensor.part(),
+        Instant.ofEpochMilli(row.getLong(3)),
+        fromMicro(row, 4),
+        fromMicro(row, 5),
+        fromMicro(row, 6),
+        manner.temperatureErrorK(),
+        manner.rhErrorPct(),
+        manner.flags());
+  }
+
+  private static <T> T known(Map<Long, T> things, long id) throws SQLException {
+    T thing = things.get(id);
+    if (thing == null) {
+      throw new SQLException("a reading names row " + id + ", which is not there");
+    }
+    return thing;
+  }
+
+  private static OptionalDouble fromMicro(ResultSet row, int column) throws SQLException {
+    long value = row.getLong(column);
+    return value == 0 && row.wasNull()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(value / ReadingTables.MICRO);
+  }
+}

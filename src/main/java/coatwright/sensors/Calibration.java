@@ -59,8 +59,7 @@ final class Calibration {
     double error = mapping.placing().chip().rhErrorPct();
     Optional<Correction> check = holding(Quantity.RELATIVE_HUMIDITY, sample.at);
     if (check.isPresent()) {
-      double years =
-          Duration.between(check.get().from(), sample.at).toDays() / DAYS_PER_YEAR;
+      double years = Duration.between(check.get().from(), sample.at).toDays() / DAYS_PER_YEAR;
       error += Chip.RH_GROWTH_PCT_PER_YEAR * years;
       if (sample.value(Quantity.RELATIVE_HUMIDITY).orElse(0) > HUMID_PCT) {
         error += BEYOND_THE_CHECK_PCT;

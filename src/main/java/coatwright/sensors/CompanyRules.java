@@ -29,8 +29,7 @@ final class CompanyRules {
     aloneAgainstTwo(sample, neighbours, t, rh);
   }
 
-  private static void warmOffset(
-      Sample sample, List<Neighbour> neighbours, double t, double rh) {
+  private static void warmOffset(Sample sample, List<Neighbour> neighbours, double t, double rh) {
     double dewPointC = dewPointC(t, rh);
     Optional<Neighbour> cooler =
         neighbours.stream()

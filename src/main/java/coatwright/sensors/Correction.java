@@ -11,8 +11,7 @@ import java.time.Instant;
  * @param from the moment it begins to hold
  * @param note how it was found, for instance which salts
  */
-public record Correction(
-    Quantity quantity, double gain, double offset, Instant from, String note) {
+public record Correction(Quantity quantity, double gain, double offset, Instant from, String note) {
   double applyTo(double shown) {
     return gain * shown + offset;
   }

@@ -31,8 +31,7 @@ final class History {
   /** A run of equal values, and how far temperature moved meanwhile. */
   record Run(double value, Instant since, double coldest, double warmest) {
     Run with(double temperature) {
-      return new Run(
-          value, since, Math.min(coldest, temperature), Math.max(warmest, temperature));
+      return new Run(value, since, Math.min(coldest, temperature), Math.max(warmest, temperature));
     }
 
     Duration lasting(Instant now) {
@@ -162,8 +161,7 @@ final class History {
               Run run = runs.get(quantity);
               boolean same = run != null && Double.compare(run.value(), value) == 0;
               runs.put(
-                  quantity,
-                  same && run != null ? run.with(t) : new Run(value, sample.at, t, t));
+                  quantity, same && run != null ? run.with(t) : new Run(value, sample.at, t, t));
             });
   }
 

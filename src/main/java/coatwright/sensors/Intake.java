@@ -188,17 +188,15 @@ public final class Intake {
 
   /** A recording tells how new the newest stored reading is. */
   void recallNewest(Instant newest) {
-    recalled.add(new Recalled(Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(), newest));
+    recalled.add(
+        new Recalled(Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty(), newest));
   }
 
   private Taken refused(
       RawReading raw, String reason, boolean harmless, Optional<Boolean> present) {
     MappedPayload verdict =
         new MappedPayload(
-            mapping.source(),
-            List.of(),
-            List.of(),
-            List.of(new Refused(Optional.empty(), reason)));
+            mapping.source(), List.of(), List.of(), List.of(new Refused(Optional.empty(), reason)));
     return new Taken(verdict, List.of(), raw(raw, verdict), harmless, present);
   }
 

@@ -47,7 +47,8 @@ final class LimitRules {
     Limits hard = limit(Quantity.AIR_TEMPERATURE);
     boolean rhRefused = rhRefusal(rh).isPresent();
     if (rhRefused && Math.abs(t - rh) < SAME) {
-      return Optional.of("error code %s for both temperature and humidity".formatted(Text.plain(t)));
+      return Optional.of(
+          "error code %s for both temperature and humidity".formatted(Text.plain(t)));
     }
     boolean tAtEnd = Math.abs(t - hard.hardLow()) < SAME || Math.abs(t - hard.hardHigh()) < SAME;
     boolean rhAtEnd = Math.abs(rh) < SAME || Math.abs(rh - HIGHEST_TRUE_RH_PCT) < SAME;
@@ -107,7 +108,8 @@ final class LimitRules {
 
   /** The plausible limits; humidity near saturation is the history's to judge. */
   void hold(Sample sample) {
-    for (Quantity quantity : new Quantity[] {Quantity.AIR_TEMPERATURE, Quantity.SURFACE_TEMPERATURE}) {
+    for (Quantity quantity :
+        new Quantity[] {Quantity.AIR_TEMPERATURE, Quantity.SURFACE_TEMPERATURE}) {
       OptionalDouble value = sample.value(quantity);
       Limits limit = limit(quantity);
       if (value.isPresent() && !limit.plausible(value.getAsDouble())) {

@@ -6,7 +6,8 @@ import java.util.regex.Pattern;
 final class LineTrouble {
   private static final Pattern MODEM = Pattern.compile("^AT(?:[A-Z&+].{0,40})?$");
   private static final Pattern BOOT =
-      Pattern.compile("(?i)^(?:r?om [A-Z]|rst:|rst cause|ets |load:|boot|configsip|mode:|entry ).*");
+      Pattern.compile(
+          "(?i)^(?:r?om [A-Z]|rst:|rst cause|ets |load:|boot|configsip|mode:|entry ).*");
   private static final int HALF = 2;
 
   private LineTrouble() {}

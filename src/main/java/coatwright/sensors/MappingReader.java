@@ -278,8 +278,7 @@ public final class MappingReader {
       }
       Instant from = day(entry);
       String note = entry.text("note").orElse("");
-      quantity.ifPresent(
-          known -> corrections.add(new Correction(known, gain, offset, from, note)));
+      quantity.ifPresent(known -> corrections.add(new Correction(known, gain, offset, from, note)));
     }
     corrections.sort(Comparator.comparing(Correction::from));
     return corrections;

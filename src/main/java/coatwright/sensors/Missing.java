@@ -17,9 +17,30 @@ final class Missing {
   private static final double SAME = 0.005;
   private static final Set<String> NO_VALUE =
       Set.of(
-          "nan", "-nan", "+nan", "inf", "-inf", "+inf", "infinity", "-infinity", "null", "none",
-          "nil", "unavailable", "unknown", "undefined", "n/a", "na", "error", "err", "fail",
-          "failed", "invalid", "-", "--", "---");
+          "nan",
+          "-nan",
+          "+nan",
+          "inf",
+          "-inf",
+          "+inf",
+          "infinity",
+          "-infinity",
+          "null",
+          "none",
+          "nil",
+          "unavailable",
+          "unknown",
+          "undefined",
+          "n/a",
+          "na",
+          "error",
+          "err",
+          "fail",
+          "failed",
+          "invalid",
+          "-",
+          "--",
+          "---");
   private static final Set<String> PRESENCE =
       Set.of("offline", "online", "disconnected", "connected");
 

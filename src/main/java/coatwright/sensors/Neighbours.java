@@ -45,8 +45,7 @@ final class Neighbours {
         .getOrDefault(room, Map.of())
         .forEach(
             (who, neighbour) -> {
-              boolean fresh =
-                  Duration.between(neighbour.at(), at).abs().compareTo(TOO_OLD) <= 0;
+              boolean fresh = Duration.between(neighbour.at(), at).abs().compareTo(TOO_OLD) <= 0;
               if (fresh && !who.startsWith(source + "/")) {
                 others.add(neighbour);
               }

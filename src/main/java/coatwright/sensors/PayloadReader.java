@@ -85,8 +85,7 @@ final class PayloadReader {
     }
     String text = fields.requiredText("pattern", "write the line's form with named groups");
     List<String> rules = new ArrayList<>();
-    Optional<SafePattern> pattern =
-        text.isEmpty() ? Optional.empty() : SafePattern.of(text, rules);
+    Optional<SafePattern> pattern = text.isEmpty() ? Optional.empty() : SafePattern.of(text, rules);
     rules.forEach(rule -> fields.fault("pattern", rule, "write it more plainly"));
     return pattern;
   }
@@ -133,7 +132,8 @@ final class PayloadReader {
       entry.refuseUnknown(Set.of("at", "equals"), Set.of());
       String at = entry.requiredText("at", "write the place to look at");
       checkPlace(entry, "at", at, kind, false);
-      conditions.add(new Condition(at, entry.requiredText("equals", "write what must stand there")));
+      conditions.add(
+          new Condition(at, entry.requiredText("equals", "write what must stand there")));
     }
     return conditions;
   }
@@ -155,8 +155,7 @@ final class PayloadReader {
             (filter, value) -> {
               if (value instanceof Setting.MapOf inner) {
                 TopicFilter.faultOf(filter)
-                    .ifPresent(
-                        fault -> fields.fault("filters", filter + " " + fault, "narrow it"));
+                    .ifPresent(fault -> fields.fault("filters", filter + " " + fault, "narrow it"));
                 rules.add(
                     rule(
                         fields.inside("filters " + filter, inner),

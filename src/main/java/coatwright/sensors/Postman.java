@@ -72,7 +72,8 @@ final class Postman implements MqttListener {
                     clock.instant(),
                     "(%d bytes)".formatted(bytes),
                     "refused",
-                    Optional.of("message of %d bytes is too long to be a reading".formatted(bytes))));
+                    Optional.of(
+                        "message of %d bytes is too long to be a reading".formatted(bytes))));
       }
     }
   }

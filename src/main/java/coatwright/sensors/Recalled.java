@@ -17,7 +17,9 @@ record Recalled(Optional<String> what, OptionalDouble first, OptionalDouble seco
     return new Recalled(what, first, second, other);
   }
 
-  /** Puts the values into a sample; one without a name belongs to the nearest of those given now. */
+  /**
+   * Puts the values into a sample; one without a name belongs to the nearest of those given now.
+   */
   void into(Sample earlier, Map<Quantity, Double> now) {
     if (second.isPresent()) {
       earlier.put(Quantity.AIR_TEMPERATURE, first.orElse(0));
@@ -39,8 +41,7 @@ record Recalled(Optional<String> what, OptionalDouble first, OptionalDouble seco
     now.entrySet().stream()
         .filter(each -> !each.getKey().ofBattery())
         .filter(each -> what.isEmpty() || each.getKey().isTemperature())
-        .min(
-            java.util.Comparator.comparingDouble(each -> Math.abs(each.getValue() - value)))
+        .min(java.util.Comparator.comparingDouble(each -> Math.abs(each.getValue() - value)))
         .ifPresent(nearest -> earlier.put(nearest.getKey(), value));
   }
 }

@@ -123,8 +123,10 @@ public final class Recorded {
     for (LineAssembler.Line line : assembler.take(whole.octets())) {
       if (line.overlong()) {
         verdicts.add(
-            only("", "line longer than %d bytes: no line end for a long time; wrong speed?"
-                .formatted(LineAssembler.LONGEST)));
+            only(
+                "",
+                "line longer than %d bytes: no line end for a long time; wrong speed?"
+                    .formatted(LineAssembler.LONGEST)));
       } else if (first) {
         verdicts.add(only("", "first line after open is partial"));
       } else {

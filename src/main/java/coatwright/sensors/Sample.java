@@ -168,17 +168,18 @@ final class Sample {
 
   /** What of it is shown but not believed. */
   Optional<HeldBack> heldBack() {
-    return held.filter(reason -> hasReading()).map(
-        reason ->
-            new HeldBack(
-                sensor,
-                shown(Quantity.AIR_TEMPERATURE),
-                shown(Quantity.RELATIVE_HUMIDITY),
-                shown(Quantity.SURFACE_TEMPERATURE),
-                battery(),
-                time(),
-                flags,
-                reason));
+    return held.filter(reason -> hasReading())
+        .map(
+            reason ->
+                new HeldBack(
+                    sensor,
+                    shown(Quantity.AIR_TEMPERATURE),
+                    shown(Quantity.RELATIVE_HUMIDITY),
+                    shown(Quantity.SURFACE_TEMPERATURE),
+                    battery(),
+                    time(),
+                    flags,
+                    reason));
   }
 
   private Optional<Instant> time() {

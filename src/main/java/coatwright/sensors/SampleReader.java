@@ -41,7 +41,9 @@ final class SampleReader {
             time.read(cells, raw.arrivedAt()),
             rules.time().isPresent(),
             rules.sequenceAt().flatMap(cells::text),
-            rules.batteryLow().flatMap(low -> cells.text(low.at()).map(t -> same(t, low.equals()))));
+            rules
+                .batteryLow()
+                .flatMap(low -> cells.text(low.at()).map(t -> same(t, low.equals()))));
     for (ReadingRule rule : rules.readings()) {
       if (rule.filter().map(filter -> TopicFilter.matches(filter, raw.channel())).orElse(true)) {
         read(rule, cells, sample);

@@ -60,9 +60,7 @@ final class Screen {
         history
             .seen(Quantity.RELATIVE_HUMIDITY)
             .filter(last -> last.value() >= NEAR_SATURATION_PCT)
-            .filter(
-                last ->
-                    Duration.between(last.at(), sample.at).compareTo(CLIMB_REMEMBERED) <= 0)
+            .filter(last -> Duration.between(last.at(), sample.at).compareTo(CLIMB_REMEMBERED) <= 0)
             .isPresent();
     if (!climbed) {
       sample.hold(
@@ -95,8 +93,7 @@ final class Screen {
       neighbours.note(
           room.get(),
           who(sample),
-          new Neighbour(
-              sample.value(Quantity.AIR_TEMPERATURE), rh.getAsDouble(), sample.at));
+          new Neighbour(sample.value(Quantity.AIR_TEMPERATURE), rh.getAsDouble(), sample.at));
     }
   }
 }

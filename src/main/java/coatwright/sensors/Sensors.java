@@ -161,9 +161,7 @@ public final class Sensors implements AutoCloseable {
 
   /** On the reading thread: one payload's verdict goes to all who want it. */
   private void deal(Source source, RawReading payload, Intake.Taken taken) {
-    source
-        .watch()
-        .took(taken, payload.way() == RawReading.Way.RETAINED, nanos.getAsLong());
+    source.watch().took(taken, payload.way() == RawReading.Way.RETAINED, nanos.getAsLong());
     raw.accept(taken.raw());
     for (Consumer<RawAndVerdict> listener : rawListeners) {
       listener.accept(

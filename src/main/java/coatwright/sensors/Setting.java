@@ -45,7 +45,7 @@ public sealed interface Setting {
   static Setting of(JsonNode node) {
     if (node.isObject()) {
       Map<String, Setting> values = new LinkedHashMap<>();
-      node.fields().forEachRemaining(field -> values.put(field.getKey(), of(field.getValue())));
+      node.properties().forEach(field -> values.put(field.getKey(), of(field.getValue())));
       return new MapOf(values, 0);
     }
     if (node.isArray()) {

@@ -162,9 +162,7 @@ final class SourceWatch {
       case WAITING ->
           Optional.of(
               "nothing yet; is the sensor on, and is its topic or device right?"
-                  + lastKnown
-                      .map(text -> " Last known value, age unknown: " + text)
-                      .orElse(""));
+                  + lastKnown.map(text -> " Last known value, age unknown: " + text).orElse(""));
       case REFUSED ->
           Optional.of(
               "it speaks, but nothing it says can be believed: "

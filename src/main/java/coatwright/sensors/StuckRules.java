@@ -8,8 +8,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * A sensor that repeats itself. Windows are common practice, no source; that humidity must move when
- * temperature does is arithmetic (some 3 points a kelvin at 50 % RH).
+ * A sensor that repeats itself. Windows are common practice, no source; that humidity must move
+ * when temperature does is arithmetic (some 3 points a kelvin at 50 % RH).
  */
 final class StuckRules {
   private static final Duration SUSPECT = Duration.ofHours(2);

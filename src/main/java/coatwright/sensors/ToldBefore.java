@@ -34,8 +34,13 @@ final class ToldBefore {
   private static final String SPAN = "(\\d+(?:\\.\\d+)?) ?(ms|s|sec|min|h|d|days?)";
   private static final Pattern EARLIER =
       Pattern.compile(
-          "^" + SPAN + " (?:earlier|before|ago)[: ]+(?:(humidity|rh|temperature|t) )?" + NUMBER
-              + "(?: ?/ ?" + NUMBER + ")?(?: ?(?:%|C|K))?$",
+          "^"
+              + SPAN
+              + " (?:earlier|before|ago)[: ]+(?:(humidity|rh|temperature|t) )?"
+              + NUMBER
+              + "(?: ?/ ?"
+              + NUMBER
+              + ")?(?: ?(?:%|C|K))?$",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern PREVIOUS =
       Pattern.compile(
@@ -111,7 +116,10 @@ final class ToldBefore {
       } else if ((match = LASTING.matcher(phrase)).matches()) {
         Recalled then =
             new Recalled(
-                Optional.empty(), number(match, 1), OptionalDouble.empty(), now.minus(span(match, 2)));
+                Optional.empty(),
+                number(match, 1),
+                OptionalDouble.empty(),
+                now.minus(span(match, 2)));
         intake.recall(then);
         intake.recall(then.at(now.minus(USUAL)));
       } else if ((match = SAME_PAIR.matcher(phrase)).matches()) {

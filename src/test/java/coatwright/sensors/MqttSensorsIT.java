@@ -73,7 +73,9 @@ class MqttSensorsIT {
         () -> {
           if (tries.getAndIncrement() % 100 == 0) {
             Publisher.say(
-                broker.url(), "shop/wall", "{\"t\":%s,\"h\":%s}".formatted(t, 50 + tries.get() / 1000.0));
+                broker.url(),
+                "shop/wall",
+                "{\"t\":%s,\"h\":%s}".formatted(t, 50 + tries.get() / 1000.0));
           }
           return readings.size() >= atLeast
               && readings.get(readings.size() - 1).temperatureC().orElse(0) == t;
@@ -100,8 +102,7 @@ class MqttSensorsIT {
   void showsARetainedValueAsLastKnownAndNeverLogsIt() {
     try (Mosquitto broker = new Mosquitto(directory)) {
       Publisher.leave(broker.url(), "shop/wall", "{\"t\":17.2,\"h\":61}");
-      try (Sensors sensors =
-          sensors(broker, Mappings.mqtt("wall", "shop/wall"), readings::add)) {
+      try (Sensors sensors = sensors(broker, Mappings.mqtt("wall", "shop/wall"), readings::add)) {
         sensors.start();
         Eventually.within(SOON, "retained value seen", () -> !raw.isEmpty());
 
@@ -143,8 +144,7 @@ class MqttSensorsIT {
       sensors.start();
       sayUntilHeard(broker, 20.1, 1);
       Publisher.send(broker.url(), "shop/wall", new byte[300_000], false);
-      Eventually.within(
-          SOON, "refused", () -> !sensors.statuses().get(0).lastRefused().isEmpty());
+      Eventually.within(SOON, "refused", () -> !sensors.statuses().get(0).lastRefused().isEmpty());
       sayUntilHeard(broker, 20.2, 2);
 
       assertThat(sensors.statuses().get(0).lastRefused().get(0).reason().orElseThrow())
@@ -169,9 +169,7 @@ class MqttSensorsIT {
       sayUntilHeard(broker, 20.1, 1);
       Publisher.say(broker.url(), "shop/wall/state", "Offline");
       Eventually.within(
-          SOON,
-          "not current",
-          () -> sensors.statuses().get(0).state() == SourceState.LATE);
+          SOON, "not current", () -> sensors.statuses().get(0).state() == SourceState.LATE);
 
       assertThat(sensors.statuses().get(0).trouble().orElseThrow()).contains("says it is gone");
     }

@@ -208,8 +208,7 @@ class RecordedInputsTest {
   }
 
   private static String text(String resource) {
-    try (var in =
-        Objects.requireNonNull(RecordedInputsTest.class.getResourceAsStream(resource))) {
+    try (var in = Objects.requireNonNull(RecordedInputsTest.class.getResourceAsStream(resource))) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new IllegalStateException(e);

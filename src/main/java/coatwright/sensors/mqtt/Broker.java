@@ -36,7 +36,6 @@ public record Broker(
 
   /** A broker without user, password or private authority. */
   public static Broker open(String name, URI url, String clientId) {
-    return new Broker(
-        name, url, Optional.empty(), Optional.empty(), Optional.empty(), clientId);
+    return new Broker(name, url, Optional.empty(), Optional.empty(), Optional.empty(), clientId);
   }
 }

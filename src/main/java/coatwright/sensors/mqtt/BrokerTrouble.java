@@ -44,7 +44,7 @@ final class BrokerTrouble {
   private static @Nullable String refusal(MqttException e) {
     return switch (e.getReasonCode()) {
       case MqttException.REASON_CODE_FAILED_AUTHENTICATION,
-              MqttException.REASON_CODE_NOT_AUTHORIZED ->
+          MqttException.REASON_CODE_NOT_AUTHORIZED ->
           "user or password not accepted; check user and passwordFile";
       case MqttException.REASON_CODE_INVALID_CLIENT_ID ->
           "the client id is not accepted; change clientId";

@@ -108,8 +108,7 @@ public final class MqttLink implements AutoCloseable {
     drop();
     try {
       MqttAsyncClient fresh =
-          new MqttAsyncClient(
-              broker.url().toString(), broker.clientId(), new MemoryPersistence());
+          new MqttAsyncClient(broker.url().toString(), broker.clientId(), new MemoryPersistence());
       client = fresh;
       fresh.setCallback(new Ear(fresh));
       fresh.connect(options()).waitForCompletion(WAIT_MS);

@@ -29,9 +29,7 @@ public final class TopicFilter {
       }
     }
     boolean namesNothing = List.of(levels).stream().allMatch(l -> l.equals("+") || l.equals("#"));
-    return namesNothing
-        ? Optional.of("takes in everything the broker carries")
-        : Optional.empty();
+    return namesNothing ? Optional.of("takes in everything the broker carries") : Optional.empty();
   }
 
   /** Whether the topic is one the filter takes in. */

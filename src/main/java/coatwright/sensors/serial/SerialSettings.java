@@ -46,10 +46,7 @@ public record SerialSettings(int baud, int dataBits, Parity parity, int stopBits
         };
     return Optional.of(
         new SerialSettings(
-            baud,
-            Integer.parseInt(matcher.group(2)),
-            parity,
-            Integer.parseInt(matcher.group(4))));
+            baud, Integer.parseInt(matcher.group(2)), parity, Integer.parseInt(matcher.group(4))));
   }
 
   @Override

@@ -88,7 +88,7 @@ class SerialLinkIT {
       Path before = pair.number();
 
       pair.pullOut();
-      Eventually.within(SOON, "loss noticed", () -> !link.isOpen());
+      Eventually.within(SOON, "loss noticed", () -> !link.isOpen() && link.trouble().isPresent());
       assertThat(link.trouble().orElseThrow()).contains(pair.device().toString());
       long readsAtLoss = link.reads();
       other.pullOut();

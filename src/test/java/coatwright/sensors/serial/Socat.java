@@ -27,8 +27,7 @@ public final class Socat implements AutoCloseable {
   public void plugIn() {
     try {
       process =
-          new ProcessBuilder(
-                  "socat", "pty,raw,echo=0,link=" + near, "pty,raw,echo=0,link=" + far)
+          new ProcessBuilder("socat", "pty,raw,echo=0,link=" + near, "pty,raw,echo=0,link=" + far)
               .redirectErrorStream(true)
               .redirectOutput(ProcessBuilder.Redirect.DISCARD)
               .start();

@@ -32,6 +32,23 @@ export async function post(path, form, key) {
   );
 }
 
+// Runs now, or once more after the run under way; many calls meanwhile are one.
+export function oneAtATime(ask) {
+  let running = false;
+  let again = false;
+  return async function run() {
+    again = running;
+    if (running) return;
+    running = true;
+    try {
+      await ask();
+    } finally {
+      running = false;
+    }
+    if (again) await run();
+  };
+}
+
 // crypto.randomUUID is missing where the page is not on a loopback name; random bytes never are.
 export function freshKey() {
   const bytes = crypto.getRandomValues(new Uint8Array(16));

@@ -3,7 +3,8 @@
 import uPlot from '/lib/uplot/uPlot.esm.js';
 import { get } from './api.js';
 import { byId, make, say } from './dom.js';
-import { clock, degrees, onUnits, nowMs, percent, temperature, unit, when } from './words.js';
+import { colour, drawn, hatch, label, sheet } from './paper.js';
+import { clock, degrees, onUnits, nowMs, percent, temperature, when } from './words.js';
 
 const PAST_MS = 24 * 3600000;
 const AHEAD_MS = 12 * 3600000;
@@ -92,39 +93,15 @@ export function Chart() {
   let data = null;
   let plot = null;
 
-  const colour = (name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
-
-  function hatch(context, left, width, top, height, ink) {
-    context.save();
-    context.beginPath();
-    context.rect(left, top, width, height);
-    context.clip();
-    context.strokeStyle = ink;
-    context.lineWidth = 2;
-    for (let x = left - height; x < left + width; x += 12) {
-      context.beginPath();
-      context.moveTo(x, top + height);
-      context.lineTo(x + height, top);
-      context.stroke();
-    }
-    context.restore();
-  }
-
   function background(u) {
     const { ctx: context, bbox } = u;
     const at = (time) => u.valToPos(time, 'x', true);
-    const words = (text, x, align) => {
-      context.fillStyle = colour('--muted');
-      context.font = `${13 * devicePixelRatio}px system-ui, "DejaVu Sans", sans-serif`;
-      context.textAlign = align;
-      context.textBaseline = 'top';
-      context.fillText(text, x, bbox.top + 4 * devicePixelRatio);
-    };
+    const words = (text, x, align) => label(u, text, x, align);
     for (const gap of data.gaps) {
       const left = Math.max(at(seconds(gap.from)), bbox.left);
       const right = Math.min(at(seconds(gap.to)), bbox.left + bbox.width);
       if (right > left) {
-        hatch(context, left, right - left, bbox.top, bbox.height, colour('--hatch'));
+        hatch(context, left, right - left, bbox.top, bbox.height);
         if (right - left > 70 * devicePixelRatio) words('no readings', (left + right) / 2, 'center');
       }
     }
@@ -139,35 +116,18 @@ export function Chart() {
     }
   }
 
-  function options() {
-    const axis = {
-      stroke: colour('--muted'),
-      font: '14px system-ui, "DejaVu Sans", sans-serif',
-      grid: { stroke: colour('--line'), width: 1 },
-      ticks: { stroke: colour('--line'), width: 1 },
-    };
-    const drawn = (label, name, extra) => ({ label, stroke: colour(name), width: 2, points: { show: false }, ...extra });
-    return {
-      width: box.clientWidth,
-      height: box.clientHeight,
-      legend: { show: false },
-      cursor: { show: false },
-      scales: { x: { time: true } },
-      axes: [
-        { ...axis, space: 64, values: (u, splits) => splits.map((at) => clock(at * 1000)) },
-        { ...axis, size: 66, incrs: [1, 2, 5, 10, 20], values: (u, splits) => splits.map((value) => `${value}\u00a0${unit()}`) },
-      ],
-      series: [
-        {},
+  const options = () =>
+    sheet(
+      box,
+      [
         drawn('air', '--air', { width: 3.5 }),
         drawn('dew point', '--dew', { width: 2 }),
         drawn('wood', '--wood', { width: 4, dash: [1, 7], cap: 'round' }),
         drawn('air, guessed', '--air', { width: 2.5, dash: [7, 6] }),
         drawn('dew point, guessed', '--dew', { width: 2, dash: [7, 6] }),
       ],
-      hooks: { drawClear: [background] },
-    };
-  }
+      background,
+    );
 
   function words() {
     say(byId('chart-words'), describe(data, room));

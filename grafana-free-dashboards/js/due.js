@@ -1,6 +1,6 @@
 // Due: each part's milestones as ranges, the test that decides each, and what moved and why.
 
-import { get } from './api.js';
+import { get, oneAtATime } from './api.js';
 import { Axis } from './axis.js';
 import { byId, make, say } from './dom.js';
 import { listen } from './live.js';
@@ -183,7 +183,7 @@ function update(due) {
   byId('table').replaceChildren(...due.map(tableRow));
 }
 
-async function afresh() {
+const afresh = oneAtATime(async () => {
   try {
     const [now, { due }] = await Promise.all([get('now'), get('due')]);
     shell.show(now);
@@ -191,7 +191,7 @@ async function afresh() {
   } catch (error) {
     if (error.status) say(byId('lead'), error.message);
   }
-}
+});
 
 listen(['milestone', 'entry'], {
   onEvent: afresh,

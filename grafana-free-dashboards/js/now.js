@@ -1,7 +1,7 @@
 // Now: events come down, the whole page follows; nothing here judges.
 
 import { Answers } from './answers.js';
-import { get } from './api.js';
+import { get, oneAtATime } from './api.js';
 import { Chart } from './chart.js';
 import { CoatOn } from './coat-on.js';
 import { byId, say } from './dom.js';
@@ -42,7 +42,8 @@ function update() {
   chart.show(now.room);
 }
 
-async function afresh() {
+// However many events ask for it, one question is under way and at most one waits.
+const afresh = oneAtATime(async () => {
   try {
     now = await get(asked ? `now?room=${encodeURIComponent(asked)}` : 'now');
     old = false;
@@ -52,7 +53,7 @@ async function afresh() {
       say(byId('verdict-line'), error.status ? error.message : 'The daemon does not answer; this page asks again by itself.');
     }
   }
-}
+});
 
 function replace(list, item, same) {
   const index = list.findIndex(same);

@@ -20,32 +20,43 @@ function split(text) {
   return { value, unit: unit.join(' ') };
 }
 
-function spread(clouding) {
+function against(kelvin, what) {
   return {
-    value: stepValue(Math.abs(clouding.spreadAtWoodK)),
+    value: stepValue(Math.abs(kelvin)),
     unit: stepUnit(),
-    caption:
-      clouding.spreadAtWoodK < 0 ? 'wood below the dew point' : 'wood above the dew point',
+    caption: `${what} ${kelvin < 0 ? 'below' : 'above'} the dew point`,
   };
 }
 
+// Under 1 K at the wood the wood decides; else the film at its coldest does.
+function toDewPoint({ spreadAtWoodK, marginK }) {
+  return marginK === undefined || spreadAtWoodK < 1 ? against(spreadAtWoodK, 'wood') : against(marginK, 'film at its coldest');
+}
+
+function toRubOut({ rubOutDays, ratioToReference }) {
+  const median = rubOutDays?.p50;
+  return median === undefined
+    ? { value: ratioToReference.toFixed(1), unit: '\u00d7', caption: 'of its usual pace' }
+    : { ...split(duration(median * 1440)), caption: 'until it can be rubbed out' };
+}
+
+// The number behind the word, where the record carries one; else the sentence has it.
 function number({ outlook, airAgeSeconds }) {
   const { clouding, drying, openTime, decidedBy } = outlook;
-  if (outlook.summary === "can't tell") {
-    return airAgeSeconds === undefined
-      ? null
-      : { ...split(ago(airAgeSeconds).replace(' ago', '')), caption: 'since the last reading' };
+  switch (decidedBy) {
+    case 'condensation':
+      return clouding ? against(clouding.spreadAtWoodK, 'wood') : null;
+    case 'clouding':
+      return clouding ? toDewPoint(clouding) : null;
+    case 'drying':
+      return drying ? toRubOut(drying) : null;
+    case 'open-time':
+      return openTime ? { ...split(duration(openTime.min)), caption: 'of wet edge' } : null;
+    default:
+      return outlook.summary === "can't tell" && airAgeSeconds !== undefined
+        ? { ...split(ago(airAgeSeconds).replace(' ago', '')), caption: 'since the last reading' }
+        : null;
   }
-  if (decidedBy.includes('drying') && drying) {
-    const median = drying.rubOutDays?.p50;
-    return median === undefined
-      ? { value: drying.ratioToReference.toFixed(1), unit: '\u00d7', caption: 'of its usual pace' }
-      : { ...split(duration(median * 1440)), caption: 'until it can be rubbed out' };
-  }
-  if (decidedBy.includes('open') && openTime) {
-    return { ...split(duration(openTime.min)), caption: 'of wet edge' };
-  }
-  return clouding ? spread(clouding) : null;
 }
 
 function spokenOf({ open, part, jar, finishTitle, room }) {

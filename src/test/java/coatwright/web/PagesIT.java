@@ -159,7 +159,9 @@ class PagesIT {
     "due, /due, 390, light",
     "due, /due, 390, dark",
     "due, /due, 1280, light",
-    "due, /due, 1280, dark"
+    "due, /due, 1280, dark",
+    "why, /why?coat=e10, 390, light",
+    "why, /why?coat=e10, 1280, dark"
   })
   void aPageIsReadableByEveryoneAtEverySizeAndLight(
       String name, String path, int width, String scheme) {
@@ -295,7 +297,17 @@ class PagesIT {
     assertThat(text("pieces"))
         .contains("two nights below 15 °C in the bench room")
         .contains("Will not get there in this air: the bench room has stood at 68 %");
-    assertThat(text("tests")).contains("touch it, then sand a corner".substring(9));
+    assertThat(text("tests")).contains("Touch it, then sand a corner");
+  }
+
+  @Test
+  void whySaysTheSentenceFirstThenTheEvidenceThenTheMinutes() {
+    open("/why?coat=e10");
+
+    assertThat(text("sentence")).startsWith("The film clouded because");
+    assertThat(text("blame")).isEqualTo("The air was the cause.");
+    assertThat(text("counterfactuals")).contains("wood 5 K warmer", "none expected");
+    assertThat(browser.findElements(By.cssSelector("#minutes tr"))).hasSize(121);
   }
 
   @Test

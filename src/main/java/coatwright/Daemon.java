@@ -62,8 +62,13 @@ final class Daemon implements AutoCloseable {
     Settings settings = shop.settings();
     Bells bells = new Bells();
     Sensors sensors =
-        new Sensors(settings.sources(), brokers(settings), shop.store().readings(), clock);
-    Shop.Meaning meaning = shop.meaning(sensors::states, bells);
+        new Sensors(
+            settings.sources(),
+            brokers(settings),
+            clock,
+            shop.climate()::accept,
+            shop.store().readings()::keep);
+    Shop.Meaning meaning = shop.meaning(sensors::statuses, bells);
     Heartbeat heartbeat = new Heartbeat(meaning.outlooks(), meaning.watch(), clock);
     WebServer web = web(settings, sensors, meaning, invented);
     bells.add(new WebBell(web));
@@ -72,7 +77,7 @@ final class Daemon implements AutoCloseable {
     running.with(heartbeat);
     running.with(sensors);
     heartbeat.start();
-    sensors.start(shop.climate()::accept);
+    sensors.start();
     LOG.info("running with {} sensors", settings.sources().size());
     return web.port();
   }
@@ -88,7 +93,7 @@ final class Daemon implements AutoCloseable {
             meaning.watch(),
             meaning.reviews(),
             settings.finishes(),
-            sensors::states,
+            sensors::statuses,
             OutlookForm::read,
             settings.shop().name(),
             settings.shop().zone(),

@@ -4,11 +4,17 @@ import coatwright.climate.Reading;
 import coatwright.demo.InventedEntry;
 import coatwright.demo.InventedShop;
 import coatwright.journal.Forms;
+import coatwright.sensors.Intake;
+import coatwright.sensors.RawReading;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.HashMap;
 import java.util.Iterator;
+import java.util.Map;
+import java.util.Objects;
 import java.util.function.Consumer;
 
 /**
@@ -30,6 +36,26 @@ final class HistoryWriter {
     this.shop = shop;
     this.invented = invented;
     this.payloads = payloads;
+  }
+
+  /** The way by the mappings of the settings; keeps the texts a running house would still have. */
+  static Payloads mapped(Shop shop, Instant keepTextsFrom) {
+    Map<String, Intake> intakes = new HashMap<>();
+    shop.settings().sources().forEach(mapping -> intakes.put(mapping.source(), Intake.alone(mapping)));
+    return (payload, believed) -> {
+      Intake intake = Objects.requireNonNull(intakes.get(payload.source()), payload.source());
+      Intake.Taken taken =
+          intake.take(
+              RawReading.of(
+                  payload.topic(),
+                  payload.text().getBytes(StandardCharsets.UTF_8),
+                  payload.at(),
+                  RawReading.Way.MESSAGE));
+      if (taken.readings().isEmpty() || payload.at().isAfter(keepTextsFrom)) {
+        shop.store().readings().keep(taken.raw());
+      }
+      taken.readings().forEach(believed);
+    };
   }
 
   /** Writes all that happened before the instant. */

@@ -14,6 +14,7 @@ import coatwright.quantity.RefusedInput;
 import coatwright.sensors.MappedPayload;
 import coatwright.sensors.MappingReader;
 import coatwright.sensors.Recorded;
+import coatwright.store.Export;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
 import java.io.IOException;
@@ -88,7 +89,7 @@ final class House implements Hall {
 
   @Override
   public void demo(Place place, DemoWish wish, Consumer<String> say) {
-    new Demo(clock, say).run(place.data(), wish);
+    throw new IllegalStateException();
   }
 
   /** Stops the daemon when the machine or a person says so; the latch opens when it has. */
@@ -149,6 +150,18 @@ final class House implements Hall {
           new MappedPayload.Refused(Optional.empty(), String.valueOf(refused.getMessage()));
       tell.accept(new MappedPayload("", List.of(), List.of(), List.of(reason)));
     }
+  }
+
+  @Override
+  public Object replay(Place place, ReplayWish wish) { throw new IllegalStateException(); }
+  @Override
+  public List<Path> export(Place place, Path folder) {
+    Settings settings = settings(place);
+    return reading(
+        dataFolder(place, settings),
+        store ->
+            new Export(store, settings.shop().zone())
+                .to(folder).stream().map(Export.Written::file).toList());
   }
 
   @Override

@@ -87,7 +87,12 @@ final class Shop {
     FilmJobs jobs = new FilmJobs(journal, climate, settings.finishes(), outlookSettings(settings));
     FilmOutlooks outlooks =
         new FilmOutlooks(
-            jobs, journal, climate, settings.finishes(), outlookSettings(settings), store.predictions(), clock);
+            settings.finishes(),
+            climate,
+            journal,
+            store.predictions(),
+            clock,
+            outlookSettings(settings));
     Watch watch =
         new ShopWatch(
             outlooks,

@@ -236,7 +236,9 @@ final class Section {
 
   /** Puts down a fault of one key's value. */
   void fault(String key, String rule, String remedy) {
-    String shown = text(key).map(text -> quoted(key, text)).orElse(name(key));
+    boolean single = valueByKey.get(key) instanceof ScalarNode;
+    String shown =
+        single ? text(key).map(text -> quoted(key, text)).orElse(name(key)) : name(key);
     fault(lineOf(key), shown, rule, remedy);
   }
 

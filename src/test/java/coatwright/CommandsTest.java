@@ -1,0 +1,281 @@
+package coatwright;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import coatwright.cli.CommandLineDoor;
+import coatwright.json.Json;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The commands that need no daemon, and what the others say when there is none. */
+class CommandsTest {
+  private static final Clock CLOCK =
+      Clock.fixed(Instant.parse("2026-03-20T15:00:00Z"), ZoneOffset.UTC);
+
+  @TempDir Path folder;
+
+  /** What a command answered. */
+  private record Ran(int exitCode, String out, String err) {
+    JsonNode json() throws IOException {
+      return Json.mapper().readTree(out);
+    }
+  }
+
+  private static Ran run(String... words) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    int code =
+        CommandLineDoor.run(
+            words, new House(CLOCK), CLOCK, new PrintWriter(out), new PrintWriter(err));
+    return new Ran(code, out.toString(), err.toString());
+  }
+
+  @Test
+  void airTellsTheDewPointOfAShopInSpring() throws IOException {
+    Ran ran = run("air", "--temp", "25C", "--rh", "50%", "--json");
+
+    assertThat(ran.exitCode()).isZero();
+    // ASHRAE 2017 by way of the house's own air: checked against tables in coatwright.air.
+    assertThat(ran.json().path("dewPointC").asDouble()).isBetween(13.85, 13.87);
+    assertThat(ran.json().fieldNames())
+        .toIterable()
+        .contains(
+            "airTempC",
+            "rhPct",
+            "pressurePa",
+            "wetBulbC",
+            "vapourPressurePa",
+            "humidityRatio",
+            "absoluteHumidityGm3",
+            "enthalpyKjKg",
+            "densityKgm3",
+            "woodMoisturePct")
+        .doesNotContain("frostPointC");
+  }
+
+  @Test
+  void airTellsAFrostPointWhereThereIsOne() throws IOException {
+    assertThat(run("air", "--temp", "5C", "--rh", "40%", "--json").json().has("frostPointC"))
+        .isTrue();
+  }
+
+  @Test
+  void airIsToldInTheUnitsAskedFor() {
+    assertThat(run("air", "--temp", "77F", "--rh", "50%", "--units", "us").out())
+        .contains("77.0 °F")
+        .contains("57.0 °F");
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @ValueSource(strings = {"25", "25 %", "warm", "-400C"})
+  void aTemperatureThatIsNoneIsRefusedInOneLine(String typed) {
+    Ran ran = run("air", "--temp", typed, "--rh", "50%");
+
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.out()).isEmpty();
+    assertThat(ran.err().lines()).hasSize(1);
+    assertThat(ran.err()).contains("\"" + typed + "\"");
+  }
+
+  @Test
+  void airOutOfTheFormulasRangeSaysTheLimit() {
+    Ran ran = run("air", "--temp", "90C", "--rh", "50%");
+
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.err()).contains("90").contains("60");
+  }
+
+  /** The five cases the outlook's rules were set by. */
+  @ParameterizedTest(name = "{0}: {1}, clouding {2}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "--air 28C,80% --cut 1.5lb              | hold off  | likely",
+        "--air 20C,70% --cut 1.5lb              | take care | possible",
+        "--air 20C,60% --cut 1lb                | take care | possible",
+        "--air 20C,50% --cut 1.5lb              | brush     | none expected",
+        "--air 20C,50% --cut 1.5lb --wood 10C   | hold off  | likely",
+      })
+  void outlookOfADescribedCoatNeedsNoDaemon(String coat, String summary, String clouding)
+      throws IOException {
+    Ran ran = run(("outlook --finish shellac-pale --json " + coat).split(" "));
+
+    assertThat(ran.exitCode()).isZero();
+    assertThat(ran.json().path("summary").asText()).isEqualTo(summary);
+    assertThat(ran.json().path("clouding").path("level").asText()).isEqualTo(clouding);
+  }
+
+  @Test
+  void holdOffIsAnExitCodeWhereItIsAskedFor() {
+    String[] words = "outlook --finish shellac-pale --air 28C,80% --exit-code".split(" ");
+
+    assertThat(run(words).exitCode()).isEqualTo(1);
+    assertThat(run(words).out()).startsWith("Hold off: ");
+  }
+
+  @Test
+  void outlookNeedsAFinishAndAnAirOrAPart() {
+    assertThat(run("outlook", "--finish", "shellac-pale").err()).contains("--air");
+    assertThat(run("outlook", "--finish", "nitro", "--air", "20C,50%").err())
+        .contains("shellac-pale");
+    assertThat(run("outlook", "--part", "a/b", "--air", "20C,50%").err())
+        .contains("leave one of them out");
+  }
+
+  @Test
+  void recordedPayloadsAreReadByNamedMappings() throws IOException {
+    Path mappings = folder.resolve("mappings.json");
+    Files.writeString(
+        mappings,
+        """
+        {"plain": {"payload": "number",
+                   "readings": [{"quantity": "air-temperature", "unit": "Cel"}]}}
+        """);
+    Path heard = folder.resolve("heard.jsonl");
+    Files.writeString(
+        heard,
+        """
+        {"id": "a", "profile": "plain", "topic": "t", "raw": "19.84"}
+        {"id": "b", "profile": "plain", "topic": "t", "raw": "0x1.5p4"}
+
+        not JSON at all
+        """);
+
+    Ran ran =
+        run("listen", "--mappings", mappings.toString(), "--from", heard.toString(), "--json");
+
+    assertThat(ran.exitCode()).isZero();
+    assertThat(ran.out().lines()).hasSize(3);
+    assertThat(ran.out().lines().toList().get(0))
+        .contains("\"id\":\"a\"")
+        .contains("\"temperatureC\":19.84");
+    assertThat(ran.out().lines().toList().get(1)).contains("\"refused\":[{\"");
+    assertThat(ran.out().lines().toList().get(2)).contains("is not JSON");
+  }
+
+  @Test
+  void pressureAndAltitudeTogetherAreRefused() {
+    Ran ran =
+        run("air", "--temp", "20C", "--rh", "50%", "--pressure", "990hPa", "--altitude", "50m");
+
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.err()).contains("leave one of them out");
+  }
+
+  @Test
+  void aMissingOptionIsNamed() {
+    Ran ran = run("air", "--rh", "50%");
+
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.err()).isEqualToIgnoringNewLines("missing: --temp; see coatwright air --help");
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @ValueSource(strings = {"aire", "--colour", "air --temp"})
+  void whatIsNoCommandLineIsAnsweredInOneLine(String line) {
+    Ran ran = run(line.split(" "));
+
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.err().lines()).hasSize(1);
+    assertThat(ran.err()).contains("--help").doesNotContainIgnoringCase("exception");
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @ValueSource(
+      strings = {
+        "", "demo", "run", "checkup", "listen", "air", "outlook", "jar", "jar new", "jar list",
+        "jar show", "piece", "piece new", "piece list", "piece show", "part", "part new", "coat",
+        "note", "strike", "due", "why", "replay", "export"
+      })
+  void everyHelpHasAnExample(String command) {
+    Ran ran = run((command + " --help").strip().split(" "));
+
+    assertThat(ran.exitCode()).isZero();
+    assertThat(ran.err()).isEmpty();
+    assertThat(ran.out()).contains("Example: coatwright " + command.strip());
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @ValueSource(
+      strings = {
+        "due",
+        "why cabinet/left-door",
+        "jar list",
+        "piece list",
+        "piece new cabinet",
+        "part new cabinet/left-door",
+        "coat cabinet/left-door --jar A",
+        "note cabinet/left-door tacky",
+        "strike e1 --reason wrong",
+        "outlook --part cabinet/left-door",
+        "checkup"
+      })
+  void withoutADaemonTheOthersSayHowToStartOne(String command) throws IOException {
+    Ran ran = run((command + " --config " + settingsWithAFreePort()).split(" "));
+
+    assertThat(ran.exitCode()).isEqualTo(3);
+    assertThat(ran.err().lines()).hasSize(1);
+    assertThat(ran.err()).contains("does not answer").contains("coatwright run");
+  }
+
+  @Test
+  void settingsWithSeveralFaultsAreAllTold() throws IOException {
+    Path file = folder.resolve("coatwright.yaml");
+    Files.writeString(file, "shop:\n  altitude: 50\nrooms:\n  - nane: bench\n");
+
+    Ran ran = run("checkup", "--offline", "--config", file.toString());
+
+    assertThat(ran.exitCode()).isEqualTo(1);
+    assertThat(ran.out()).contains("line 2").contains("line 4").contains("did you mean name?");
+  }
+
+  @Test
+  void aCommandThatNeedsTheSettingsEndsWithTheirFaults() throws IOException {
+    Path file = folder.resolve("coatwright.yaml");
+    Files.writeString(file, "rooms: []\n");
+
+    Ran ran = run("due", "--config", file.toString());
+
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.err()).contains("coatwright.yaml, 1 fault").contains("at least one room");
+  }
+
+  @Test
+  void aCheckupWithoutADaemonLooksAtSettingsAndDatabase() throws IOException {
+    Ran ran =
+        run(
+            "checkup",
+            "--offline",
+            "--json",
+            "--config",
+            settingsWithAFreePort(),
+            "--data",
+            folder.resolve("data").toString());
+
+    assertThat(ran.json().path("checks"))
+        .extracting(check -> check.path("what").asText())
+        .containsExactly("settings", "finishes", "database", "sensors");
+  }
+
+  private String settingsWithAFreePort() throws IOException {
+    try (ServerSocket free = new ServerSocket(0)) {
+      Path file = folder.resolve("coatwright.yaml");
+      Files.writeString(
+          file, "rooms:\n  - name: bench\nweb:\n  port: " + free.getLocalPort() + "\n");
+      return file.toString();
+    }
+  }
+}

@@ -39,6 +39,8 @@ public record FilmRun(
     Work work) {
 
   /**
+   * What a run took.
+   *
    * @param steps accepted time steps
    * @param rejected steps taken back
    */

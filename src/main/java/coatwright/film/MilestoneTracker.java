@@ -110,32 +110,21 @@ final class MilestoneTracker {
 
   /** How far the film at the moment is from the milestone; zero or less once it is there. */
   private double excess(int kind, double airC) {
-    double[] m = moment.at;
     double air = airC + Species.KELVIN;
-    switch (kind) {
-      case OPEN:
-        double liquid = m[Moment.NEWEST] + m[Moment.NEWEST + 1] + m[Moment.NEWEST + 2];
-        return OPEN_SOLIDS - 1 / (1 + liquid);
-      case TOUCH:
-        double skin = solution.glassK(m[Moment.SKIN], m[Moment.SKIN + 1], m[Moment.SKIN + 2]);
-        return m[Moment.FILM] - skin - criteria.touchXK();
-      case RECOAT:
-        return air - meanGlass() - criteria.recoatXK();
-      case RESTED:
-        return air - meanGlass() - criteria.restedXK();
-      case DRY_HARD:
-        return air - meanGlass() - criteria.dryHardXK();
-      case RUB_OUT:
-        return hardness(criteria.rubOutResidue(), air);
-      case WRAP:
-        return hardness(criteria.wrapResidue(), air);
-      default:
-        return residue() / criteria.fullResidue() - 1;
-    }
+    return switch (kind) {
+      case OPEN -> OPEN_SOLIDS - 1 / (1 + liquid(Moment.NEWEST));
+      case TOUCH -> moment.at[Moment.FILM] - glass(Moment.SKIN) - criteria.touchXK();
+      case RECOAT -> air - glass(Moment.MEAN) - criteria.recoatXK();
+      case RESTED -> air - glass(Moment.MEAN) - criteria.restedXK();
+      case DRY_HARD -> air - glass(Moment.MEAN) - criteria.dryHardXK();
+      case RUB_OUT -> hardness(criteria.rubOutResidue(), air);
+      case WRAP -> hardness(criteria.wrapResidue(), air);
+      default -> residue() / criteria.fullResidue() - 1;
+    };
   }
 
   private double hardness(double wanted, double airK) {
-    double soft = (criteria.aboveRoomK() - (meanGlass() - airK)) / GLASS_SCALE_K;
+    double soft = (criteria.aboveRoomK() - (glass(Moment.MEAN) - airK)) / GLASS_SCALE_K;
     return Math.max(residue() / wanted - 1, soft);
   }
 
@@ -143,15 +132,18 @@ final class MilestoneTracker {
     return moment.at[Moment.MEAN] + moment.at[Moment.MEAN + 2];
   }
 
-  private double meanGlass() {
-    double[] m = moment.at;
-    return solution.glassK(m[Moment.MEAN], m[Moment.MEAN + 1], m[Moment.MEAN + 2]);
+  private double liquid(int part) {
+    return moment.at[part] + moment.at[part + 1] + moment.at[part + 2];
+  }
+
+  private double glass(int part) {
+    return solution.glassK(moment.at[part], moment.at[part + 1], moment.at[part + 2]);
   }
 
   /** Softness of the stack at the start of the next step, K. */
   double softnessNow(double airC) {
     moment.startHere();
-    return airC + Species.KELVIN - meanGlass();
+    return airC + Species.KELVIN - glass(Moment.MEAN);
   }
 
   OptionalDouble openS() {

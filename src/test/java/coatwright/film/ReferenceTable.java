@@ -31,10 +31,10 @@ final class ReferenceTable {
         throw new IllegalArgumentException("no " + path);
       }
       List<String> lines = new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
-      String[] header = lines.get(0).split(",");
+      String[] header = lines.get(0).split(",", -1);
       List<Row> rows = new ArrayList<>();
       for (String line : lines.subList(1, lines.size())) {
-        String[] cells = line.split(",");
+        String[] cells = line.split(",", -1);
         Map<String, String> row = new LinkedHashMap<>();
         for (int i = 0; i < header.length; i++) {
           row.put(header[i], cells[i]);

@@ -89,7 +89,6 @@ public final class AirCourses {
    */
   public static double steadyTempC(
       AirCourse air, FilmParameters parameters, double fromS, double toS) {
-    return EquivalentTime.steadyTempC(
-        air, parameters.diffusion().glassEnergyJPerMol(), fromS, toS);
+    return EquivalentTime.steadyTempC(air, parameters.diffusion().glassEnergyJPerMol(), fromS, toS);
   }
 }

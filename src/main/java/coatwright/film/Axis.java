@@ -25,10 +25,10 @@ enum Axis {
   SPIRIT_WATER(false),
   RESIN_GLASS(false),
   OWN_THRESHOLD(true),
-  AIR_TEMPERATURE(true),
-  HUMIDITY(true),
-  WOOD_TEMPERATURE(true),
-  COMING_AIR(true);
+  AIR_TEMPERATURE(false),
+  HUMIDITY(false),
+  WOOD_TEMPERATURE(false),
+  COMING_AIR(false);
 
   static final double GLASS_ENERGY_LN = 0.15;
 
@@ -37,6 +37,14 @@ enum Axis {
 
   Axis(boolean bothSides) {
     this.bothSides = bothSides;
+  }
+
+  /** Matters to a coat while it is wet and clouding, not to how a stack hardens. */
+  boolean onlyWhileWet() {
+    return this == STRENGTH
+        || this == SPIRIT_WATER
+        || this == WOOD_CONDUCTIVITY
+        || this == WOOD_TEMPERATURE;
   }
 
   /** A parameter set and a job, the one run of them. */
@@ -80,21 +88,17 @@ enum Axis {
       case GLASS_DIFFUSIVITY ->
           with(c, p.withGlassDiffusivity(p.diffusion().glassM2PerS() * factor));
       case STEEPNESS -> with(c, p.withSteepness(p.diffusion().steepness() * factor));
-      case GLASS_ENERGY ->
-          with(c, p.withGlassEnergy(p.diffusion().glassEnergyJPerMol() * factor));
+      case GLASS_ENERGY -> with(c, p.withGlassEnergy(p.diffusion().glassEnergyJPerMol() * factor));
       case LIQUID_DIFFUSIVITY ->
           with(c, p.withLiquidDiffusivity(p.diffusion().liquidM2PerS() * factor));
-      case STILL_AIR ->
-          with(c, p.withStillAir(p.surroundings().stillAirWPerM2K() * factor));
+      case STILL_AIR -> with(c, p.withStillAir(p.surroundings().stillAirWPerM2K() * factor));
       case WOOD_CONDUCTIVITY ->
           with(c, p.withWoodConductivity(p.surroundings().woodConductivityWPerMK() * factor));
       case CHI_WATER -> with(c, p.withChiWater(p.solution().chiWater() * factor));
       case SPIRIT_WATER -> with(c, p.withSpiritWater(p.solution().spiritWater() * factor));
       case RESIN_GLASS -> with(c, p.withResinGlass(p.solution().resinGlassK() + step));
-      case OWN_THRESHOLD ->
-          with(c, p.withRubOutResidue(p.criteria().rubOutResidue() * factor));
-      case DRAUGHT ->
-          with(c, AirCourses.withDraught(job.air(), job.air().draughtMPerS() * factor));
+      case OWN_THRESHOLD -> with(c, p.withRubOutResidue(p.criteria().rubOutResidue() * factor));
+      case DRAUGHT -> with(c, AirCourses.withDraught(job.air(), job.air().draughtMPerS() * factor));
       case AIR_TEMPERATURE -> with(c, AirCourses.warmer(job.air(), step));
       case HUMIDITY -> with(c, AirCourses.damper(job.air(), step / 100));
       case WOOD_TEMPERATURE ->
@@ -108,9 +112,7 @@ enum Axis {
                   job.saturation()),
               c.nowS());
       case COMING_AIR ->
-          with(
-              c,
-              AirCourses.warmerBetween(job.air(), c.nowS(), Double.POSITIVE_INFINITY, step));
+          with(c, AirCourses.warmerBetween(job.air(), c.nowS(), Double.POSITIVE_INFINITY, step));
     };
   }
 
@@ -126,8 +128,7 @@ enum Axis {
               coat.retarderVolPct(),
               coat.liquidTempC()));
     }
-    return new FilmJob(
-        moved, job.air(), job.woodTempC(), job.boardThicknessMm(), job.saturation());
+    return new FilmJob(moved, job.air(), job.woodTempC(), job.boardThicknessMm(), job.saturation());
   }
 
   private static Case with(Case c, FilmParameters parameters) {
@@ -138,8 +139,7 @@ enum Axis {
     FilmJob job = c.job();
     return new Case(
         c.parameters(),
-        new FilmJob(
-            job.coats(), air, job.woodTempC(), job.boardThicknessMm(), job.saturation()),
+        new FilmJob(job.coats(), air, job.woodTempC(), job.boardThicknessMm(), job.saturation()),
         c.nowS());
   }
 }

@@ -39,11 +39,12 @@ public final class Ensemble {
   private final MemberClocks clocks;
   private final double[] momentsS;
 
-  private Ensemble(EnsembleJob job, Sensitivity sensitivity, FilmRun run, Axis.Case c) {
+  private Ensemble(
+      EnsembleJob job, Sensitivity sensitivity, FilmRun run, Axis.Case c, double[] momentsS) {
     this.job = job;
     this.sensitivity = sensitivity;
     this.run = run;
-    this.momentsS = sensitivity.momentsS();
+    this.momentsS = momentsS;
     this.middle = Features.of(c, run, momentsS, HORIZON_S);
     this.clocks =
         new MemberClocks(job.job().air(), job.parameters().diffusion().glassEnergyJPerMol());
@@ -60,19 +61,29 @@ public final class Ensemble {
   public static Prediction predict(EnsembleJob job, Optional<Sensitivity> known) {
     FilmParameters byResidue = job.parameters().withCriteria(residueAlone(job.parameters()));
     Axis.Case c = new Axis.Case(byResidue, job.job(), job.nowS());
-    double[] moments = known.isPresent() ? known.get().momentsS() : moments(job);
+    double[] moments = moments(job);
     double untilS = job.lastCoatS() + HORIZON_S;
-    FilmRun run =
-        new FilmSimulation(byResidue, SimulationOptions.DEFAULT).run(job.job(), untilS, moments);
+    FilmRun run = new FilmSimulation(byResidue, options(job)).run(job.job(), untilS, moments);
     if (run.condensation()) {
       return Prediction.ofDew(run);
     }
     Sensitivity sensitivity =
-        known.orElseGet(() -> Sensitivity.of(c, job.spreads(), moments, HORIZON_S, THIN_K));
-    return new Ensemble(job, sensitivity, run, c).predicted();
+        known
+            .filter(k -> k.fits(moments))
+            .orElseGet(() -> Sensitivity.of(c, job.spreads(), moments, HORIZON_S, THIN_K));
+    return new Ensemble(job, sensitivity, run, c, moments).predicted();
   }
 
-  /** The glass may stand where it likes: members decide that one by one, each with its own resin. */
+  /** A stack is asked how it hardens, a single coat also how it clouds. */
+  private static SimulationOptions options(EnsembleJob job) {
+    return job.job().coats().size() == 1
+        ? SimulationOptions.DEFAULT
+        : SimulationOptions.DEFAULT.withTolerance(3e-4).withHaze(false, Double.POSITIVE_INFINITY);
+  }
+
+  /**
+   * The glass may stand where it likes: members decide that one by one, each with its own resin.
+   */
   private static FilmParameters.Criteria residueAlone(FilmParameters p) {
     FilmParameters.Criteria c = p.criteria();
     return new FilmParameters.Criteria(
@@ -200,7 +211,9 @@ public final class Ensemble {
     return new Percentiles(early.p10(), found.p50(), late.p90());
   }
 
-  /** What nobody measured may have been this much warmer or colder: both ends are given all of it. */
+  /**
+   * What nobody measured may have been this much warmer or colder: both ends are given all of it.
+   */
   private MemberClocks gapClocks(double byK) {
     AirCourse air = job.job().air();
     for (EnsembleJob.Gap gap : job.gaps()) {
@@ -217,11 +230,12 @@ public final class Ensemble {
     return Percentiles.of(values, members.weights()).map(Math::exp);
   }
 
-  /** Seconds from the last coat, infinite beyond the horizon or while the resin itself stays soft. */
+  /**
+   * Seconds from the last coat, infinite beyond the horizon or while the resin itself stays soft.
+   */
   double hardeningS(int member, Milestone m, MemberClocks by) {
     double clockS = Math.exp(value(member, Features.milestone(m)));
-    double byResidue =
-        by.secondsFor(members.z(member, Axis.GLASS_ENERGY), job.lastCoatS(), clockS);
+    double byResidue = by.secondsFor(members.z(member, Axis.GLASS_ENERGY), job.lastCoatS(), clockS);
     boolean needsGlass = m == Milestone.RUB_OUT || m == Milestone.WRAP;
     double s = needsGlass ? hardEnoughS(member, byResidue) : byResidue;
     return s <= HORIZON_S ? s : Double.POSITIVE_INFINITY;
@@ -311,7 +325,9 @@ public final class Ensemble {
     return Optional.of(values);
   }
 
-  /** Members that were drawn, as sets and jobs of their own; for checking the slopes by full runs. */
+  /**
+   * Members that were drawn, as sets and jobs of their own; for checking the slopes by full runs.
+   */
   List<Axis.Case> asCases(int every) {
     List<Axis.Case> cases = new ArrayList<>();
     Axis.Case middleCase = new Axis.Case(job.parameters(), job.job(), job.nowS());
@@ -334,7 +350,7 @@ public final class Ensemble {
         new FilmSimulation(byResidue, SimulationOptions.DEFAULT)
             .run(job.job(), job.lastCoatS() + HORIZON_S, moments);
     return new Ensemble(
-        job, Sensitivity.of(c, job.spreads(), moments, HORIZON_S, THIN_K), run, c);
+        job, Sensitivity.of(c, job.spreads(), moments, HORIZON_S, THIN_K), run, c, moments);
   }
 
   OptionalDouble peakS(int member) {

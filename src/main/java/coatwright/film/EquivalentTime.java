@@ -58,8 +58,7 @@ final class EquivalentTime {
   }
 
   private static double rate(double tempC, double energyJPerMol) {
-    return Math.exp(
-        -energyJPerMol / GAS_CONSTANT * (1 / (tempC + 273.15) - 1 / REFERENCE_K));
+    return Math.exp(-energyJPerMol / GAS_CONSTANT * (1 / (tempC + 273.15) - 1 / REFERENCE_K));
   }
 
   /** The clock at that moment of the job; its zero is the first knot. */
@@ -95,7 +94,9 @@ final class EquivalentTime {
     return i >= 0 ? Math.max(1, i) : -i - 1;
   }
 
-  /** The steady temperature at which the clock would run as fast as it did over that stretch, °C. */
+  /**
+   * The steady temperature at which the clock would run as fast as it did over that stretch, °C.
+   */
   static double steadyTempC(AirCourse air, double energyJPerMol, double fromS, double toS) {
     EquivalentTime clock = new EquivalentTime(air, energyJPerMol);
     double rate = (clock.at(toS) - clock.at(fromS)) / (toS - fromS);

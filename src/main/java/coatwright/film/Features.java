@@ -4,8 +4,8 @@ import java.util.Arrays;
 import java.util.OptionalDouble;
 
 /**
- * What the ensemble keeps of one run, as numbers that go nearly straight with the inputs: logarithms
- * of times and of S, and the softness of the film at chosen moments.
+ * What the ensemble keeps of one run, as numbers that go nearly straight with the inputs:
+ * logarithms of times and of S, and the softness of the film at chosen moments.
  */
 final class Features {
   static final int OPEN_TIME = 0;
@@ -75,8 +75,7 @@ final class Features {
     if (known[i]) {
       return value[i];
     }
-    boolean clocked =
-        i >= milestone(Milestone.DRY_HARD) && i <= milestone(Milestone.FULL_HARDNESS);
+    boolean clocked = i >= milestone(Milestone.DRY_HARD) && i <= milestone(Milestone.FULL_HARDNESS);
     return clocked ? clockHorizon : horizon;
   }
 

@@ -14,7 +14,9 @@ final class Members {
   private static final int AXES = Axis.values().length;
   private static final long SEED = 0x5eedc0a7L;
 
-  /** Share of a resampled member that is its parent's; the rest is pulled to the mean and redrawn. */
+  /**
+   * Share of a resampled member that is its parent's; the rest is pulled to the mean and redrawn.
+   */
   private static final double KEPT = 0.95;
 
   final int count;

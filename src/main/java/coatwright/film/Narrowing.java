@@ -45,8 +45,7 @@ final class Narrowing {
   }
 
   private NextTest measured(Knowledge knowledge, Axis axis, double leavesLn, double total) {
-    double slope =
-        ensemble.sensitivity().slope(axis, Features.milestone(Milestone.RUB_OUT));
+    double slope = ensemble.sensitivity().slope(axis, Features.milestone(Milestone.RUB_OUT));
     double now = slope * slope * ensemble.members().variance(axis);
     double sd = ensemble.sdOf(axis);
     double then = sd > 0 ? slope * slope * Math.pow(leavesLn / sd, 2) : 0;

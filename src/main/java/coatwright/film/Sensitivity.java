@@ -35,8 +35,9 @@ public final class Sensitivity {
     Sensitivity s = new Sensitivity(momentsS.clone());
     Axis.Case base = thinned(c, thinK);
     Features still = s.run(base, horizonS);
+    boolean stack = c.job().coats().size() > 1;
     for (Axis axis : Axis.values()) {
-      double sd = axis.sd(spreads);
+      double sd = stack && axis.onlyWhileWet() ? 0 : axis.sd(spreads);
       s.slopes[axis.ordinal()] =
           sd > 0 ? s.slope(axis, base, still, sd, horizonS) : new double[still.value.length];
     }
@@ -51,14 +52,14 @@ public final class Sensitivity {
     AirCourse air = job.air().thinned(thinK, 0.04 * thinK);
     return new Axis.Case(
         c.parameters(),
-        new FilmJob(
-            job.coats(), air, job.woodTempC(), job.boardThicknessMm(), job.saturation()),
+        new FilmJob(job.coats(), air, job.woodTempC(), job.boardThicknessMm(), job.saturation()),
         c.nowS());
   }
 
   private Features run(Axis.Case c, double horizonS) {
     double untilS = lastCoatS(c.job()) + horizonS;
-    FilmRun run = new FilmSimulation(c.parameters(), options(c.job())).run(c.job(), untilS, momentsS);
+    FilmRun run =
+        new FilmSimulation(c.parameters(), options(c.job())).run(c.job(), untilS, momentsS);
     return Features.of(c, run, momentsS, horizonS);
   }
 
@@ -120,8 +121,9 @@ public final class Sensitivity {
     return job.coats().get(job.coats().size() - 1).atS();
   }
 
-  double[] momentsS() {
-    return momentsS.clone();
+  /** Whether these slopes are of as many moments. */
+  boolean fits(double[] otherMomentsS) {
+    return momentsS.length == otherMomentsS.length;
   }
 
   /** By how much a feature moves with one standard deviation along the axis. */

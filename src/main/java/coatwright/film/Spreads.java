@@ -3,8 +3,8 @@ package coatwright.film;
 import coatwright.quantity.OutOfRange;
 
 /**
- * How well the inputs of a job are known. The spreads of the model's own constants are with
- * {@link Axis}; these depend on what was measured and what was assumed.
+ * How well the inputs of a job are known. The spreads of the model's own constants are with {@link
+ * Axis}; these depend on what was measured and what was assumed.
  *
  * @param wetFilmLn wet film of all coats together, natural-log standard deviation: 0.2 when
  *     reckoned from the method, 0.08 when gauged or weighed

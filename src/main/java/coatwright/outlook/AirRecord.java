@@ -137,8 +137,7 @@ record AirRecord(
 
     void add(double atS, double tempC, double rh) {
       boolean rises = rows.isEmpty() || atS > lastS();
-      boolean holds =
-          tempC >= COLDEST_C && tempC <= HOTTEST_C && rh >= DRIEST_PCT / 100 && rh <= 1;
+      boolean holds = tempC >= COLDEST_C && tempC <= HOTTEST_C && rh >= DRIEST_PCT / 100 && rh <= 1;
       if (rises && holds) {
         rows.add(new double[] {atS, tempC, rh});
       }

@@ -38,10 +38,14 @@ final class BenchAdvice {
           Optional.of("Draw the back of a finger over an edge " + when + "; it must not drag.");
       case DRY_HARD ->
           Optional.of(
-              "Press a thumbnail where it does not show " + when + ", or see whether it sands to powder.");
+              "Press a thumbnail where it does not show "
+                  + when
+                  + ", or see whether it sands to powder.");
       case RUB_OUT ->
           Optional.of("Smell it close up " + when + "; rub out a spot that does not show first.");
-      case WRAP -> Optional.of("Lay a cloth under a weight for an hour " + when + "; it must leave no print.");
+      case WRAP ->
+          Optional.of(
+              "Lay a cloth under a weight for an hour " + when + "; it must leave no print.");
       case RESTED, FULL_HARDNESS -> Optional.empty();
     };
   }
@@ -54,7 +58,8 @@ final class BenchAdvice {
   private String named(NextTest t, PartPrediction p, Instant now) {
     Prediction.Knowledge k = t.knowledge();
     return switch (k) {
-      case WET_FILM -> "how thick the coats went on (weigh the jar before and after, or use a wet-film comb)";
+      case WET_FILM ->
+          "how thick the coats went on (weigh the jar before and after, or use a wet-film comb)";
       case CUT -> "the jar's cut, by a dried sample";
       case RUBBED_OUT -> "rubbing out a spot and noting whether it stayed fine";
       case THUMBNAIL -> {

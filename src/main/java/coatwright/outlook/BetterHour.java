@@ -19,8 +19,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The next hour in which this coat is not expected to cloud, by the room's own daily cycle, the wood
- * lagging behind it.
+ * The next hour in which this coat is not expected to cloud, by the room's own daily cycle, the
+ * wood lagging behind it.
  */
 final class BetterHour {
   private static final Duration AHEAD = Duration.ofHours(24);
@@ -38,8 +38,15 @@ final class BetterHour {
     this.coating = coating;
   }
 
-  /** Start of the next better hour; empty when none is expected within a day or none can be told. */
-  Optional<Instant> after(Instant now, double ninetyOverMedian) {
+  /** When it starts, and what is then expected of clouding. */
+  record Found(Instant from, CloudingLevel level) {}
+
+  /**
+   * The next hour with no clouding expected, else the next that is better than now.
+   *
+   * @return empty when none is expected within a day or none can be told
+   */
+  Optional<Found> after(Instant now, CloudingLevel level, double ninetyOverMedian) {
     Optional<AirSeries> expected = climate.expected(room, now, now.plus(AHEAD));
     if (expected.isEmpty() || expected.get().points().isEmpty()) {
       return Optional.empty();
@@ -53,12 +60,18 @@ final class BetterHour {
     AirCourse air = knots.course(coating.alone().job().air().draughtMPerS());
     List<Double> hours = hours(expected.get().points(), now);
     double[] wood = wood(air, hours);
+    Optional<Found> better = Optional.empty();
     for (int i = 0; i < hours.size(); i++) {
-      if (fine(air, hours.get(i), wood[i], ninetyOverMedian)) {
-        return Optional.of(now.plusSeconds(Math.round(hours.get(i))));
+      CloudingLevel then = level(air, hours.get(i), wood[i], ninetyOverMedian);
+      Found found = new Found(now.plusSeconds(Math.round(hours.get(i))), then);
+      if (then == CloudingLevel.NONE_EXPECTED) {
+        return Optional.of(found);
+      }
+      if (better.isEmpty() && then.compareTo(level) > 0) {
+        better = Optional.of(found);
       }
     }
-    return Optional.empty();
+    return better;
   }
 
   private static List<Double> hours(List<AirPoint> expected, Instant now) {
@@ -89,8 +102,7 @@ final class BetterHour {
       }
     }
     AirCourse course = all.course(0);
-    Board board =
-        Board.ofWood(coating.alone().job().boardThicknessMm(), Board.Faces.ONE, 0.55, 9);
+    Board board = Board.ofWood(coating.alone().job().boardThicknessMm(), Board.Faces.ONE, 0.55, 9);
     double[] surface =
         BoardLag.surfaceTempsC(
             board, course.timeS(), course.airTempC(), course.airTempCAt(course.timeS()[0]));
@@ -101,7 +113,7 @@ final class BetterHour {
     return found;
   }
 
-  private boolean fine(AirCourse air, double atS, double woodC, double ninetyOverMedian) {
+  private CloudingLevel level(AirCourse air, double atS, double woodC, double ninetyOverMedian) {
     double tempC = air.airTempCAt(atS);
     double rhPct = 100 * air.rhFractionAt(atS);
     Finish f = coating.finish();
@@ -109,7 +121,7 @@ final class BetterHour {
     boolean inLimits =
         Math.min(tempC, woodC) >= f.lowestTempC() && Math.max(tempC, woodC) <= f.highestTempC();
     if (!inLimits || spread < 1) {
-      return false;
+      return CloudingLevel.LIKELY;
     }
     AirCourse steady = AirCourse.steady(tempC, rhPct / 100, air.draughtMPerS());
     CoatOutcome o =
@@ -123,6 +135,6 @@ final class BetterHour {
                 3600)
             .lastCoat();
     double s90 = o.peakS() * ninetyOverMedian;
-    return Findings.level(spread, o.peakS(), s90, o.marginK()) == CloudingLevel.NONE_EXPECTED;
+    return Findings.level(spread, o.peakS(), s90, o.marginK());
   }
 }

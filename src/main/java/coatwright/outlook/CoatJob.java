@@ -19,8 +19,8 @@ import java.util.List;
  * @param laid entries of it and every coat beneath it, oldest first
  * @param stack all of them on one clock, whose zero is {@code zero}: decides drying
  * @param zero when the first coat went on
- * @param alone the coat by itself on wood as warm as it was then: decides clouding and open time; its
- *     clock starts with this coat
+ * @param alone the coat by itself on wood as warm as it was then: decides clouding and open time;
+ *     its clock starts with this coat
  * @param spreads how well the inputs are known
  * @param gapK how far the air may have strayed in a gap: half of what it ranged over, 2 K at least
  * @param gaps stretches without readings between the first coat and the end of the record

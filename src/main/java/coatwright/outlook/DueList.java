@@ -155,10 +155,11 @@ final class DueList {
             Ensemble.predict(asked, reusable.flatMap(Watched::slopes)),
             observations,
             now);
-    DueRows.Told told =
-        rows.of(part, made, before.flatMap(Watched::basis), reason);
+    DueRows.Told told = rows.of(part, made, before.flatMap(Watched::basis), reason);
     Optional<PartPrediction> basis =
-        told.moved() ? Optional.of(made) : before.flatMap(Watched::basis).or(() -> Optional.of(made));
+        told.moved()
+            ? Optional.of(made)
+            : before.flatMap(Watched::basis).or(() -> Optional.of(made));
     parts.put(
         part,
         new Watched(

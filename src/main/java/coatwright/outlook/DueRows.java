@@ -73,7 +73,9 @@ final class DueRows {
     return new Told(due, moved);
   }
 
-  /** Handling milestones leave the list once they are behind; hardness stays until it is acted on. */
+  /**
+   * Handling milestones leave the list once they are behind; hardness stays until it is acted on.
+   */
   private static boolean wanted(Milestone m, Dates dates, PartPrediction p) {
     Optional<Instant> last = dates.p90().or(dates::p50);
     return switch (m) {
@@ -99,7 +101,9 @@ final class DueRows {
   }
 
   private static boolean passed(PartPrediction p, What what) {
-    return lastTest(p, what).map(e -> ((Observation) e.body()).passed().orElse(false)).orElse(false);
+    return lastTest(p, what)
+        .map(e -> ((Observation) e.body()).passed().orElse(false))
+        .orElse(false);
   }
 
   /** Newest note of that kind since the last coat. */

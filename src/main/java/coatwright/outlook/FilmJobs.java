@@ -48,10 +48,7 @@ public final class FilmJobs {
   private final Map<String, WoodTemperature> settledWood = new ConcurrentHashMap<>();
 
   public FilmJobs(
-      Journal journal,
-      Climate climate,
-      Map<String, Finish> finishes,
-      OutlookSettings settings) {
+      Journal journal, Climate climate, Map<String, Finish> finishes, OutlookSettings settings) {
     this.journal = journal;
     this.climate = climate;
     this.finishes = Map.copyOf(finishes);
@@ -80,8 +77,7 @@ public final class FilmJobs {
 
   /** The job of all coats that stand on a part; empty when there is none. */
   public Optional<Rebuilt> forPart(PartPath part, Instant now) {
-    List<Entry> laid =
-        journal.coats(part).stream().filter(e -> !startOf(e).isAfter(now)).toList();
+    List<Entry> laid = journal.coats(part).stream().filter(e -> !startOf(e).isAfter(now)).toList();
     return laid.isEmpty() ? Optional.empty() : Optional.of(rebuild(part, laid, now));
   }
 
@@ -156,23 +152,21 @@ public final class FilmJobs {
         inputs.list());
   }
 
-  private FilmJob alone(
-      Coat body, LaidCoat coat, double woodTempC, double boardMm, AirRecord air) {
+  private FilmJob alone(Coat body, LaidCoat coat, double woodTempC, double boardMm, AirRecord air) {
     List<AirPoint> points =
         climate
-            .series(body.room(), body.start().minus(AROUND), body.start().plus(AROUND.multipliedBy(3)))
+            .series(
+                body.room(), body.start().minus(AROUND), body.start().plus(AROUND.multipliedBy(3)))
             .points();
     AirRecord.Knots knots = new AirRecord.Knots(body.start());
     points.forEach(knots::add);
-    AirCourse course =
-        knots.size() == 0 ? air.course() : knots.course(settings.draughtMPerS());
+    AirCourse course = knots.size() == 0 ? air.course() : knots.course(settings.draughtMPerS());
     return job(List.of(coat), course, woodTempC, boardMm);
   }
 
   private static FilmJob job(
       List<LaidCoat> coats, AirCourse air, double woodTempC, double boardMm) {
-    return new FilmJob(
-        coats, air, woodTempC, boardMm, SaturationFunction.HYLAND_WEXLER_WATER);
+    return new FilmJob(coats, air, woodTempC, boardMm, SaturationFunction.HYLAND_WEXLER_WATER);
   }
 
   private static List<Gap> gapsWithin(AirRecord air, Instant zero) {
@@ -245,8 +239,7 @@ public final class FilmJobs {
     double retarderPct = retarderVolPct(typed);
     double cutGPerL = cut.orElse(finish.usualCutGPerL());
     double strengthPct = strength.orElse(finish.strengthVolPct());
-    double wetUm =
-        coat.wetFilmUm().orElse(Described.usualWet(finish, coat.method().toString()));
+    double wetUm = coat.wetFilmUm().orElse(Described.usualWet(finish, coat.method().toString()));
     inputs.spread(
         coat.wetFilmUm().isPresent() ? Spreads.GAUGED_WET_LN : finish.wetFilmLnSd(),
         cut.isPresent() ? Spreads.TOLD_CUT_LN : finish.cutLnSd(),
@@ -273,8 +266,7 @@ public final class FilmJobs {
         inputs.add("retarder", typed.get(), "written down, not computed", false);
       }
     }
-    return new LaidCoat(
-        atS, wetUm, cutGPerL, strengthPct, retarderPct, OptionalDouble.empty());
+    return new LaidCoat(atS, wetUm, cutGPerL, strengthPct, retarderPct, OptionalDouble.empty());
   }
 
   /** What the film model reckons with of a jar's retarder, per cent of the solution; 0 for none. */

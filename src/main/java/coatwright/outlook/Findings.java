@@ -70,6 +70,11 @@ record Findings(
     return coating.condensation() || alone.run().condensation();
   }
 
+  /** Slopes of the stack, to be handed in again while it stays. */
+  Optional<Sensitivity> slopes() {
+    return coating.stack().isEmpty() ? Optional.empty() : whole.sensitivity();
+  }
+
   double peakS() {
     return coat().peakS();
   }

@@ -182,8 +182,8 @@ final class Judge {
     CoatOutcome o = findings.coat();
     if (findings.closeToDew()) {
       return text(
-          "The wood, %.1f °C, stands only %.1f K above the dew point of %.1f °C%s; under 1 K the film"
-              + " clouds.",
+          "The wood, %.1f °C, stands only %.1f K above the dew point of %.1f °C%s; under 1 K the"
+              + " film clouds.",
           coating.woodTempC(),
           coating.spreadAtWoodK(),
           coating.air().dewPointC(),
@@ -194,13 +194,15 @@ final class Judge {
     String side = findings.marginK() <= 0 ? "below" : "above";
     String clears =
         o.clearsAfterS().isPresent()
-            ? text("; it should clear by itself in about %.0f min (estimate)", o.clearsAfterS().getAsDouble() / 60)
+            ? text(
+                "; it should clear by itself in about %.0f min (estimate)",
+                o.clearsAfterS().getAsDouble() / 60)
             : o.hazeAt1h().isPresent() && o.hazeAt1h().getAsDouble() >= 0.05
                 ? "; it may stay (estimate)"
                 : "";
     return text(
-        "%s: its water peaks at %s times what the resin bears (one time in ten %s), the film %.1f K %s the dew"
-            + " point%s.",
+        "%s: its water peaks at %s times what the resin bears (one time in ten %s), the film %.1f K"
+            + " %s the dew point%s.",
         level,
         shown(findings.peakS()),
         shown(findings.peakS90()),
@@ -216,8 +218,8 @@ final class Judge {
   private String weakSpirit() {
     CoatOutcome o = findings.coat();
     return text(
-        "The spirit is too weak, not the air too damp: at %.1f %% the liquid in the jar holds %s times"
-            + " the water its resin bears before it meets the air (0.70 is the most).",
+        "The spirit is too weak, not the air too damp: at %.1f %% the liquid in the jar holds %s"
+            + " times the water its resin bears before it meets the air (0.70 is the most).",
         coating.coat().strengthVolPct(), shown(o.jarS()));
   }
 
@@ -254,15 +256,16 @@ final class Judge {
   private String shortEdge(Outlook.OpenTime open) {
     String learned =
         coating.learnedBrushingMin().isPresent()
-            ? text(" (this part took %.1f min to brush)", coating.learnedBrushingMin().getAsDouble())
+            ? text(
+                " (this part took %.1f min to brush)", coating.learnedBrushingMin().getAsDouble())
             : "";
     return text("The wet edge stays open only %.1f min%s.", open.min(), learned);
   }
 
   private String clear() {
     return text(
-        "Room to spare: at its coldest the film stays %.1f K above the dew point, its water at %s of"
-            + " what the resin bears.",
+        "Room to spare: at its coldest the film stays %.1f K above the dew point, its water at %s"
+            + " of what the resin bears.",
         findings.marginK(), shown(findings.peakS()));
   }
 

@@ -43,8 +43,7 @@ final class MoveReason {
     int is = after.job().laid().size();
     if (is > was) {
       Entry last = after.job().laid().get(is - 1);
-      return Optional.of(
-          "coat " + is + " went on at " + time(((Coat) last.body()).start(), after));
+      return Optional.of("coat " + is + " went on at " + time(((Coat) last.body()).start(), after));
     }
     return ids(before.job().laid()).equals(ids(after.job().laid()))
         ? Optional.empty()
@@ -53,8 +52,7 @@ final class MoveReason {
 
   private Optional<String> observation(PartPrediction before, PartPrediction after) {
     Set<String> known = ids(before.observations());
-    List<Entry> fresh =
-        after.observations().stream().filter(e -> !known.contains(e.id())).toList();
+    List<Entry> fresh = after.observations().stream().filter(e -> !known.contains(e.id())).toList();
     if (fresh.isEmpty()) {
       return known.equals(ids(after.observations()))
           ? Optional.empty()
@@ -69,7 +67,10 @@ final class MoveReason {
     String at = " at " + time(e.at(), p);
     return switch (o.what()) {
       case TACKY -> "still tacky" + at;
-      case RUBBED_OUT -> o.passed().orElse(false) ? "rubbed out and stayed fine" + at : "rubbed out, not fine," + at;
+      case RUBBED_OUT ->
+          o.passed().orElse(false)
+              ? "rubbed out and stayed fine" + at
+              : "rubbed out, not fine," + at;
       case TOUCH, THUMBNAIL, POWDER, SMELL, PRINT ->
           o.what() + " test " + (o.passed().orElse(false) ? "passed" : "failed") + at;
       case CLOUDED, CLEARED -> o.what() + at;

@@ -28,8 +28,20 @@ import java.util.function.ToDoubleBiFunction;
 public final class OutlookForm {
   private static final Set<String> KEYS =
       Set.of(
-          "finish", "air", "wood", "cut", "wetFilm", "strength", "retarder", "draught",
-          "coatsBefore", "interval", "pressure", "altitude", "method", "board");
+          "finish",
+          "air",
+          "wood",
+          "cut",
+          "wetFilm",
+          "strength",
+          "retarder",
+          "draught",
+          "coatsBefore",
+          "interval",
+          "pressure",
+          "altitude",
+          "method",
+          "board");
   private static final Map<String, Double> DRAUGHTS =
       Map.of("still", 0.1, "light", 0.5, "brisk", 1.5);
   private static final double SEA_LEVEL_PA = 101_325;
@@ -58,16 +70,21 @@ public final class OutlookForm {
   private OutlookRequest read(Map<String, Finish> finishes) {
     for (String key : new TreeSet<>(form.keySet())) {
       if (!KEYS.contains(key)) {
-        fault(key, "is not asked for here", "leave it out; known are " + String.join(", ", new TreeSet<>(KEYS)));
+        fault(
+            key,
+            "is not asked for here",
+            "leave it out; known are " + String.join(", ", new TreeSet<>(KEYS)));
       }
     }
     Optional<Finish> finish = finish(finishes);
     double[] air = air();
-    OptionalDouble wood = within("wood", "wood temperature", Quantities::temperatureC, -5, 45, "°C");
+    OptionalDouble wood =
+        within("wood", "wood temperature", Quantities::temperatureC, -5, 45, "°C");
     OptionalDouble cut = within("cut", "cut", Quantities::cutGPerL, 20, 600, "g/L");
     OptionalDouble wet = within("wetFilm", "wet film", Quantities::lengthUm, 10, 300, "µm");
     OptionalDouble strength =
-        within("strength", "spirit strength", Quantities::volumeFractionPct, 80, 99.95, "% by volume");
+        within(
+            "strength", "spirit strength", Quantities::volumeFractionPct, 80, 99.95, "% by volume");
     OptionalDouble board = within("board", "board thickness", Quantities::lengthMm, 2, 200, "mm");
     Optional<Retarder> retarder = retarder();
     double draught = draught();
@@ -158,7 +175,10 @@ public final class OutlookForm {
     }
     Finish finish = finishes.get(name.get());
     if (finish == null) {
-      fault("finish \"" + name.get() + "\"", "has no file in config/finishes", "name one of " + known);
+      fault(
+          "finish \"" + name.get() + "\"",
+          "has no file in config/finishes",
+          "name one of " + known);
     }
     return Optional.ofNullable(finish);
   }
@@ -254,7 +274,8 @@ public final class OutlookForm {
       if (minutes >= 1 && minutes <= 60 * 24 * 30) {
         return minutes;
       }
-      fault("interval \"" + text.get() + "\"", "lies between 1 min and 30 d", "write it like 15min");
+      fault(
+          "interval \"" + text.get() + "\"", "lies between 1 min and 30 d", "write it like 15min");
     } catch (RefusedInput refused) {
       faults.addAll(refused.faults());
     }

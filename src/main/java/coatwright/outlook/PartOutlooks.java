@@ -5,16 +5,19 @@ import coatwright.climate.AirPoint;
 import coatwright.climate.Climate;
 import coatwright.climate.RoomAir;
 import coatwright.film.AirCourse;
+import coatwright.film.BenchTest;
 import coatwright.film.EnsembleJob;
 import coatwright.film.FilmJob;
 import coatwright.film.Finish;
 import coatwright.film.LaidCoat;
+import coatwright.film.Sensitivity;
 import coatwright.film.Spreads;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Jar;
 import coatwright.journal.Journal;
 import coatwright.journal.PartPath;
+import coatwright.outlook.Outlook.CloudingLevel;
 import coatwright.outlook.Outlook.Summary;
 import coatwright.quantity.OutOfRange;
 import coatwright.quantity.Show;
@@ -27,9 +30,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** The next coat on a part, or the first on a bare one, in its room's air now. */
 final class PartOutlooks {
+  private static final Duration SLOPES_KEPT = Duration.ofMinutes(10);
   private static final double ASSUMED_STRENGTH_PCT = 0.7;
   private static final double RESTLESS_AIR_K = 3;
   private static final double UNTOLD_WOOD_ERROR_K = 1.5;
@@ -39,6 +44,10 @@ final class PartOutlooks {
   private final Journal journal;
   private final OutlookSettings settings;
   private final FilmJobs jobs;
+  private final Map<PartPath, Slopes> slopes = new ConcurrentHashMap<>();
+
+  private record Slopes(
+      List<String> laid, List<BenchTest.Seen> tests, Instant at, Optional<Sensitivity> slopes) {}
 
   PartOutlooks(
       Map<String, Finish> finishes, Climate climate, Journal journal, OutlookSettings settings) {
@@ -110,18 +119,24 @@ final class PartOutlooks {
       return judged(wanted, roomAir, air, wood, age, now);
     } catch (OutOfRange outside) {
       return cantTell(
-          wanted, age, "outside-model", "Outside what can be computed: " + outside.getMessage() + ".", List.of());
+          wanted,
+          age,
+          "outside-model",
+          "Outside what can be computed: " + outside.getMessage() + ".",
+          List.of());
     }
   }
 
-  private static final String PROBE = "Hold a probe flat to the coldest face of the wood and enter it.";
+  private static final String PROBE =
+      "Hold a probe flat to the coldest face of the wood and enter it.";
 
   private static String restless(double movedK, Optional<WoodTemperature> wood) {
     String reckoned =
         wood.map(
                 w ->
                     Judge.text(
-                        "; a board kept in this room should stand near %.1f °C, give or take %.1f K",
+                        "; a board kept in this room should stand near %.1f °C, give or take %.1f"
+                            + " K",
                         w.woodTempC(), w.errorK()))
             .orElse("");
     return Judge.text(
@@ -153,19 +168,22 @@ final class PartOutlooks {
                 new WoodTemperature(
                     air.airTempC(), UNTOLD_WOOD_ERROR_K, "taken equal to the air", false));
     Coating coating = coating(wanted, roomAir, air, w, now);
-    Findings findings = Findings.of(coating);
+    Findings findings = findings(wanted, coating, now);
     Outlook outlook = Judge.judge(findings, List.of());
-    Optional<Instant> better = Optional.empty();
+    Optional<BetterHour.Found> found = Optional.empty();
     if (outlook.summary() == Summary.HOLD_OFF && !outlook.decidedBy().equals("weak-spirit")) {
       double ratio = findings.condensation() ? 1.15 : findings.peakS90() / findings.peakS();
-      better = new BetterHour(climate, wanted.room(), coating).after(now, ratio);
+      found = new BetterHour(climate, wanted.room(), coating).after(now, findings.level(), ratio);
     }
-    if (better.isPresent()) {
+    if (found.isPresent()) {
       List<String> actions = new ArrayList<>(outlook.actions());
       actions.add(
           "Wait until about "
-              + Times.near(better.get(), now, settings.zone())
-              + ": by this room's usual day no clouding is then expected.");
+              + Times.near(found.get().from(), now, settings.zone())
+              + ": by this room's usual day "
+              + (found.get().level() == CloudingLevel.NONE_EXPECTED
+                  ? "no clouding is then expected."
+                  : "clouding is then possible, no longer likely."));
       outlook = withActions(outlook, actions);
     }
     return new Answer(
@@ -173,9 +191,29 @@ final class PartOutlooks {
         wanted.finish(),
         wanted.jar().map(Jar::name),
         wanted.method(),
-        better,
+        found.map(BetterHour.Found::from),
         age,
         Optional.of(w.from()));
+  }
+
+  /** Slopes of a stack are found once and kept while the same coats lie there, for some minutes. */
+  private Findings findings(Wanted wanted, Coating coating, Instant now) {
+    if (coating.stack().isEmpty()) {
+      return Findings.of(coating);
+    }
+    PartPath part = wanted.part().orElseThrow();
+    List<String> laid = wanted.laid().stream().map(Entry::id).toList();
+    Slopes kept = slopes.get(part);
+    boolean hold =
+        kept != null
+            && kept.laid().equals(laid)
+            && kept.tests().equals(coating.stack().get().tests())
+            && Duration.between(kept.at(), now).abs().compareTo(SLOPES_KEPT) < 0;
+    Findings found = Findings.of(coating, hold ? kept.slopes() : Optional.empty());
+    if (!hold) {
+      slopes.put(part, new Slopes(laid, coating.stack().get().tests(), now, found.slopes()));
+    }
+    return found;
   }
 
   private static Outlook withActions(Outlook o, List<String> actions) {
@@ -202,7 +240,8 @@ final class PartOutlooks {
     Optional<String> retarder = wanted.jar().flatMap(Jar::retarder);
     double retarderPct = FilmJobs.retarderVolPct(retarder);
     List<String> said = new ArrayList<>();
-    said.add("Wood " + Show.temperature(wood.woodTempC(), UnitSystem.METRIC) + ": " + wood.from() + ".");
+    said.add(
+        "Wood " + Show.temperature(wood.woodTempC(), UnitSystem.METRIC) + ": " + wood.from() + ".");
     if (roomAir.disagree()) {
       said.add("Sensors in the room disagree; the worse of them is used.");
     }
@@ -220,8 +259,7 @@ final class PartOutlooks {
       said.add(Judge.text("Spirit taken as %.1f %% by volume.", strengthPct));
     }
     LaidCoat coat =
-        new LaidCoat(
-            0, wetUm, cutGPerL, strengthPct, retarderPct, OptionalDouble.empty());
+        new LaidCoat(0, wetUm, cutGPerL, strengthPct, retarderPct, OptionalDouble.empty());
     Spreads spreads =
         new Spreads(
             finish.wetFilmLnSd(),
@@ -231,8 +269,7 @@ final class PartOutlooks {
             Math.min(40, air.rhErrorPct()),
             Math.min(15, wood.errorK()),
             0);
-    AirCourse steady =
-        AirCourse.steady(air.airTempC(), air.rhPct() / 100, settings.draughtMPerS());
+    AirCourse steady = AirCourse.steady(air.airTempC(), air.rhPct() / 100, settings.draughtMPerS());
     FilmJob alone = Described.job(List.of(coat), steady, wood.woodTempC(), wanted.boardMm());
     Optional<EnsembleJob> stack = stack(wanted, coat, spreads, now);
     stack.ifPresent(s -> said.add(Described.AS_FIRST_COAT));
@@ -269,8 +306,7 @@ final class PartOutlooks {
   }
 
   /** The coats that lie there with the next one on top, in the air that really was. */
-  private Optional<EnsembleJob> stack(
-      Wanted wanted, LaidCoat next, Spreads spreads, Instant now) {
+  private Optional<EnsembleJob> stack(Wanted wanted, LaidCoat next, Spreads spreads, Instant now) {
     if (wanted.laid().isEmpty()) {
       return Optional.empty();
     }
@@ -324,13 +360,17 @@ final class PartOutlooks {
   private Wanted wanted(Optional<PartPath> part, Optional<String> room, Instant now) {
     List<Entry> laid =
         part.map(
-                p -> journal.coats(p).stream().filter(e -> !FilmJobs.startOf(e).isAfter(now)).toList())
+                p ->
+                    journal.coats(p).stream()
+                        .filter(e -> !FilmJobs.startOf(e).isAfter(now))
+                        .toList())
             .orElse(List.of());
     Optional<Coat> last =
         laid.isEmpty() ? Optional.empty() : Optional.of((Coat) laid.get(laid.size() - 1).body());
     Optional<Jar> jar = last.isPresent() ? jarNamed(last.get().jar()) : newestJar(part);
     Finish finish =
-        jar.map(j -> finishes.get(j.finish())).orElseGet(() -> finishes.get(settings.usualFinish()));
+        jar.map(j -> finishes.get(j.finish()))
+            .orElseGet(() -> finishes.get(settings.usualFinish()));
     if (finish == null) {
       throw new OutOfRange(
           "finish \"" + settings.usualFinish() + "\" has no file in config/finishes; add one");

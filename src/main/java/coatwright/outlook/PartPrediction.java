@@ -17,7 +17,11 @@ import java.util.OptionalDouble;
  * @param madeAt the present it was made for
  */
 public record PartPrediction(
-    CoatJob job, EnsembleJob asked, Prediction prediction, List<Entry> observations, Instant madeAt) {
+    CoatJob job,
+    EnsembleJob asked,
+    Prediction prediction,
+    List<Entry> observations,
+    Instant madeAt) {
 
   /** When the last coat went on; every date counts from here. */
   public Instant lastCoatAt() {

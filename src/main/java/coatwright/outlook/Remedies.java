@@ -17,7 +17,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** What would help, found by changing one thing and computing the film again; nothing else is offered. */
+/**
+ * What would help, found by changing one thing and computing the film again; nothing else is
+ * offered.
+ */
 final class Remedies {
   private static final String RIDER =
       " Do it before the jar is opened, with the appliance off and out of the room before brushing."
@@ -47,9 +50,11 @@ final class Remedies {
       otherCut().ifPresent(actions::add);
       slowSolvent().ifPresent(actions::add);
     }
-    OptionalDouble rest = findings.condensation() ? OptionalDouble.empty() : findings.restNeededMin();
+    OptionalDouble rest =
+        findings.condensation() ? OptionalDouble.empty() : findings.restNeededMin();
     if (rest.isPresent()) {
-      actions.add(Judge.text("Rest the part %.0f min more before the next coat.", rest.getAsDouble()));
+      actions.add(
+          Judge.text("Rest the part %.0f min more before the next coat.", rest.getAsDouble()));
     }
     if (!findings.condensation() && findings.dryingLevel().compareTo(DryingLevel.SLOW) >= 0) {
       warmerToHarden().ifPresent(actions::add);
@@ -59,16 +64,14 @@ final class Remedies {
 
   /** The level with one thing changed; the spread about S is taken to stay the same share of it. */
   private CloudingLevel level(LaidCoat coat, double rhPct, double woodC) {
-    MoistAir air =
-        new MoistAir(coating.air().airTempC(), rhPct, coating.air().pressurePa());
+    MoistAir air = new MoistAir(coating.air().airTempC(), rhPct, coating.air().pressurePa());
     double spreadK =
         woodC - air.dewPointC() - Math.hypot(coating.dewErrorK(), coating.woodErrorK());
     if (spreadK < 1) {
       return CloudingLevel.LIKELY;
     }
     AirCourse course =
-        AirCourse.steady(
-            air.airTempC(), rhPct / 100, coating.alone().job().air().draughtMPerS());
+        AirCourse.steady(air.airTempC(), rhPct / 100, coating.alone().job().air().draughtMPerS());
     FilmRun run =
         new FilmSimulation(coating.alone().parameters(), QUICK)
             .run(
@@ -101,13 +104,11 @@ final class Remedies {
     }
     LaidCoat c = coating.coat();
     LaidCoat stronger =
-        new LaidCoat(
-            0, c.wetFilmUm(), c.cutGPerL(), strength, c.retarderVolPct(), c.liquidTempC());
+        new LaidCoat(0, c.wetFilmUm(), c.cutGPerL(), strength, c.retarderVolPct(), c.liquidTempC());
     CloudingLevel level = level(stronger, coating.air().rhPct(), coating.woodTempC());
     return better(level)
         ? Optional.of(
-            Judge.text(
-                "Use a jar made with spirit of %.0f %%: %s", strength, then(level)))
+            Judge.text("Use a jar made with spirit of %.0f %%: %s", strength, then(level)))
         : Optional.empty();
   }
 
@@ -116,8 +117,7 @@ final class Remedies {
     CloudingLevel best = now;
     double most = Math.min(45, coating.finish().highestTempC()) - coating.woodTempC();
     for (int byK = 1; byK <= most && byK <= 25; byK++) {
-      CloudingLevel level =
-          level(coating.coat(), coating.air().rhPct(), coating.woodTempC() + byK);
+      CloudingLevel level = level(coating.coat(), coating.air().rhPct(), coating.woodTempC() + byK);
       if (level.compareTo(best) > 0) {
         best = level;
         some =
@@ -144,7 +144,9 @@ final class Remedies {
       CloudingLevel level = level(coating.coat(), rh, coating.woodTempC());
       if (level.compareTo(best) > 0) {
         best = level;
-        some = Optional.of(Judge.text("Dry the room to %.0f %%%s: %s", rh, litres(rh), then(level)) + RIDER);
+        some =
+            Optional.of(
+                Judge.text("Dry the room to %.0f %%%s: %s", rh, litres(rh), then(level)) + RIDER);
       }
       if (best == CloudingLevel.NONE_EXPECTED) {
         break;

@@ -91,7 +91,9 @@ final class Sessions {
     String what =
         switch (o.summary()) {
           case BRUSH ->
-              capital(a.method()) + (open ? "" : " " + a.finish().title()) + ": no clouding expected";
+              capital(a.method())
+                  + (open ? "" : " " + a.finish().title())
+                  + ": no clouding expected";
           case TAKE_CARE -> "Take care" + with + ": " + because(o);
           case HOLD_OFF -> "Hold off" + with + ": " + because(o);
           case CANT_TELL -> "Can't tell" + with + ": " + because(o);
@@ -104,14 +106,14 @@ final class Sessions {
   }
 
   private static String because(Outlook o) {
-    boolean likely =
-        o.clouding().isPresent() && o.clouding().get().level() == CloudingLevel.LIKELY;
+    boolean likely = o.clouding().isPresent() && o.clouding().get().level() == CloudingLevel.LIKELY;
     return switch (o.decidedBy()) {
       case "condensation" -> "dew would form on the wood";
       case "clouding" -> likely ? "the film would cloud" : "the film may cloud";
       case "weak-spirit" -> "the spirit in the jar is too weak";
       case "too-tacky" -> "the film beneath is still too tacky";
-      case "drying" -> o.summary() == Outlook.Summary.HOLD_OFF ? "it would hardly dry" : "it dries slowly";
+      case "drying" ->
+          o.summary() == Outlook.Summary.HOLD_OFF ? "it would hardly dry" : "it dries slowly";
       case "open-time" -> "the wet edge is short";
       case "recoat-window" -> "mind the recoat window";
       case "limits" -> "outside what the finish is stated for";

@@ -28,7 +28,9 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
   private static final Duration ENTERED_AGE = Duration.ofMinutes(60);
   private static final Duration HISTORY = Duration.ofHours(24);
 
-  /** A probe against wood errs by several tenths of a kelvin at best; common practice, no source. */
+  /**
+   * A probe against wood errs by several tenths of a kelvin at best; common practice, no source.
+   */
   private static final double CONTACT_ERROR_K = 0.5;
 
   /** One board of the room stands for another. */
@@ -90,7 +92,9 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
     double other = part.isPresent() ? 0 : OTHER_BOARD_ERROR_K;
     double error =
         Math.sqrt(
-            sq(Math.max(CONTACT_ERROR_K, newest.errorK())) + sq(other) + sq(age.toMinutes() / 60.0));
+            sq(Math.max(CONTACT_ERROR_K, newest.errorK()))
+                + sq(other)
+                + sq(age.toMinutes() / 60.0));
     String whose = part.isPresent() ? "measured on the part " : "measured on a board in the room ";
     return Optional.of(new WoodTemperature(newest.woodTempC(), error, whose + ago(age), true));
   }
@@ -125,8 +129,7 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
     double known = timeS[timeS.length - 1] - timeS[0];
     double fromElsewhere = START_ERROR_K * Math.exp(-known / BoardLag.timeConstantS(board));
     AirPoint last = points.get(points.size() - 1);
-    double error =
-        Math.sqrt(sq(LAG_ERROR_K) + sq(fromElsewhere) + sq(last.temperatureErrorK()));
+    double error = Math.sqrt(sq(LAG_ERROR_K) + sq(fromElsewhere) + sq(last.temperatureErrorK()));
     String from =
         String.format(
             Locale.ROOT,
@@ -134,8 +137,7 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
             Show.duration(Duration.ofSeconds((long) known)),
             boardMm,
             error);
-    return Optional.of(
-        new WoodTemperature(surfaceC[surfaceC.length - 1], error, from, false));
+    return Optional.of(new WoodTemperature(surfaceC[surfaceC.length - 1], error, from, false));
   }
 
   /** By how much the air moved between its warmest and its coldest over three hours, K. */

@@ -95,7 +95,8 @@ class DescribedOutlookTest {
         .anyMatch(a -> a.contains("1.5 lb") && a.contains("dried-sample test"));
     Outlook told = outlook("air", "20C,50%", "cut", "1.5lb");
     assertThat(told.assumptions()).noneMatch(a -> a.contains("dried-sample"));
-    Outlook.Range untoldRange = outlook("air", "20C,50%").drying().orElseThrow().rubOutDays().orElseThrow();
+    Outlook.Range untoldRange =
+        outlook("air", "20C,50%").drying().orElseThrow().rubOutDays().orElseThrow();
     Outlook.Range toldRange = told.drying().orElseThrow().rubOutDays().orElseThrow();
     assertThat(untoldRange.p90().getAsDouble() / untoldRange.p10().getAsDouble())
         .isGreaterThan(toldRange.p90().getAsDouble() / toldRange.p10().getAsDouble());
@@ -133,8 +134,7 @@ class DescribedOutlookTest {
       Outlook o = outlook("air", air);
       assertThat(o.cautions()).anyMatch(c -> c.contains("safety data sheet, follow local code"));
       assertThat(o.cautions()).anyMatch(c -> c.contains("flammable"));
-      String everything =
-          o.reason() + o.assumptions() + o.actions() + o.cautions().toString();
+      String everything = o.reason() + o.assumptions() + o.actions() + o.cautions().toString();
       assertThat(everything.toLowerCase(java.util.Locale.ROOT)).doesNotContainPattern("\\bsafe\\b");
     }
   }
@@ -174,7 +174,8 @@ class DescribedOutlookTest {
   @Test
   void writesDropsDownAndDoesNotComputeThem() {
     Outlook drops = outlook("air", "20C,50%", "retarder", "drops:10/qt");
-    assertThat(drops.assumptions()).anyMatch(a -> a.contains("drops:10/qt") && a.contains("not computed"));
+    assertThat(drops.assumptions())
+        .anyMatch(a -> a.contains("drops:10/qt") && a.contains("not computed"));
     assertThat(s(drops)).isEqualTo(s(outlook("air", "20C,50%")));
     assertThat(s(outlook("air", "20C,50%", "retarder", "2-butoxyethanol:3%")))
         .isCloseTo(0.71, within(0.01));

@@ -24,10 +24,7 @@ class DueListTest {
   private static final double LAST_COAT_H = 145 / 60.0;
 
   private static TestShop sixCoats(DoubleUnaryOperator tempC, double untilH) {
-    return new TestShop()
-        .jar()
-        .air(-3, untilH, 5, tempC, h -> 50)
-        .sixCoats(tempC.applyAsDouble(0));
+    return new TestShop().jar().air(-3, untilH, 5, tempC, h -> 50).sixCoats(tempC.applyAsDouble(0));
   }
 
   private static double daysFromLastCoat(Instant date) {
@@ -61,7 +58,9 @@ class DueListTest {
     }
     FilmRun run =
         new FilmSimulation(FilmParameters.SHELLAC, SimulationOptions.DEFAULT)
-            .run(FilmJob.of(coats, new AirCourse(timeS, airC, rh, 0.1), tempC.applyAsDouble(0)), n * 300.0);
+            .run(
+                FilmJob.of(coats, new AirCourse(timeS, airC, rh, 0.1), tempC.applyAsDouble(0)),
+                n * 300.0);
     return run.rubOutS().getAsDouble() / 86_400;
   }
 
@@ -98,7 +97,8 @@ class DueListTest {
     assertThat(gapped.p90().orElseThrow()).isAfter(whole.p90().orElseThrow());
     assertThat(lost.outlooks.prediction(TestShop.DOOR).orElseThrow().job().gaps())
         .singleElement()
-        .satisfies(g -> assertThat(g.length()).isBetween(Duration.ofMinutes(50), Duration.ofMinutes(70)));
+        .satisfies(
+            g -> assertThat(g.length()).isBetween(Duration.ofMinutes(50), Duration.ofMinutes(70)));
   }
 
   @Test
@@ -120,7 +120,9 @@ class DueListTest {
   @Test
   void namesTheTestToMakeAndWhatWouldNarrowTheDateMost() {
     Due due = sixCoats(h -> 20, 24).due(23.9, "rub out");
-    assertThat(due.test().orElseThrow()).contains("Smell it close up").contains("narrow the date most");
+    assertThat(due.test().orElseThrow())
+        .contains("Smell it close up")
+        .contains("narrow the date most");
   }
 
   @Test
@@ -175,7 +177,8 @@ class DueListTest {
     Due after = shop.due(29.9, "rub out");
     assertThat(after.was()).isPresent();
     assertThat(after.p50().orElseThrow()).isAfter(after.was().orElseThrow());
-    assertThat(after.reason().orElseThrow()).containsPattern("the room was [67]\\.\\d K cooler than expected");
+    assertThat(after.reason().orElseThrow())
+        .containsPattern("the room was [67]\\.\\d K cooler than expected");
   }
 
   @Test
@@ -219,8 +222,7 @@ class DueListTest {
 
   @Test
   void aRoomTooDampToHardenGetsNoDateInsteadOfAnEverMovingOne() {
-    TestShop shop =
-        new TestShop().jar().air(-3, 48, 5, h -> 30, h -> 92).sixCoats(30);
+    TestShop shop = new TestShop().jar().air(-3, 48, 5, h -> 30, h -> 92).sixCoats(30);
     Due due = shop.due(47.9, "rub out");
     assertThat(due.reached()).isFalse();
     assertThat(due.p50()).isEmpty();

@@ -68,7 +68,8 @@ class OutlookFormTest {
   @Test
   void namesTheSolventItKnowsWhenItRefusesAnother() {
     assertThatThrownBy(
-            () -> read(Map.of("finish", "shellac-pale", "air", "20C,50%", "retarder", "butanol:3%")))
+            () ->
+                read(Map.of("finish", "shellac-pale", "air", "20C,50%", "retarder", "butanol:3%")))
         .isInstanceOf(RefusedInput.class)
         .hasMessageContaining("2-butoxyethanol");
   }

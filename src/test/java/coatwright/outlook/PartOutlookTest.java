@@ -61,7 +61,8 @@ class PartOutlookTest {
   void reckonsTheWoodFromTheRoomsHistoryWithItsUncertainty() {
     TestShop shop = new TestShop().jar().air(-24, 0.02, 1, h -> h < -2 ? 17.5 : 20, h -> 45);
     Outlook o = ofDoor(shop);
-    assertThat(o.assumptions()).anyMatch(a -> a.matches("Wood 1[89]\\.\\d °C: reckoned from .*±.*"));
+    assertThat(o.assumptions())
+        .anyMatch(a -> a.matches("Wood 1[89]\\.\\d °C: reckoned from .*±.*"));
   }
 
   @Test
@@ -101,13 +102,13 @@ class PartOutlookTest {
   void namesTheNextBetterHourWhenHeldOff() {
     TestShop shop =
         new TestShop()
-            .air(-336, 0.02, 1, h -> 20, h -> Math.floorMod((int) Math.floor(h), 24) < 6 ? 90 : 45);
+            .air(-336, 0.02, 5, h -> 20, h -> Math.floorMod((int) Math.floor(h), 24) < 6 ? 90 : 45);
     shop.at(Duration.ofMinutes(1));
     SessionOutlook session = shop.outlooks.session(TestShop.ROOM, shop.now());
     assertThat(session.outlook().summary()).isEqualTo(Summary.HOLD_OFF);
     assertThat(session.nextBetter()).isPresent();
     assertThat(Duration.between(shop.now(), session.nextBetter().orElseThrow()).toHours())
-        .isBetween(4L, 8L);
+        .isBetween(5L, 8L);
     assertThat(session.outlook().actions()).anyMatch(a -> a.startsWith("Wait until about"));
   }
 

@@ -82,8 +82,7 @@ final class TestShop {
           return now;
         }
       };
-  final LiveClimate climate =
-      new LiveClimate(List.of(ROOM), log, clock, Duration.ofMinutes(1));
+  final LiveClimate climate = new LiveClimate(List.of(ROOM), log, clock, Duration.ofMinutes(1));
   final FilmOutlooks outlooks =
       new FilmOutlooks(
           FINISHES,
@@ -122,7 +121,11 @@ final class TestShop {
 
   /** Readings every so many minutes, over [from, to) hours since the start. */
   TestShop air(
-      double fromH, double toH, int everyMin, DoubleUnaryOperator tempC, DoubleUnaryOperator rhPct) {
+      double fromH,
+      double toH,
+      int everyMin,
+      DoubleUnaryOperator tempC,
+      DoubleUnaryOperator rhPct) {
     for (double min = fromH * 60; min < toH * 60; min += everyMin) {
       reading(
           START.plusSeconds(Math.round(min * 60)),
@@ -219,13 +222,16 @@ final class TestShop {
     return write(
         START.plusSeconds(Math.round(atH * 3600)),
         new Observation(
-            DOOR, Optional.empty(), what, OptionalInt.empty(), Optional.of(passed), Optional.empty()));
+            DOOR,
+            Optional.empty(),
+            what,
+            OptionalInt.empty(),
+            Optional.of(passed),
+            Optional.empty()));
   }
 
   Entry write(Instant at, EntryBody body) {
-    return journal
-        .write(List.of(new Ledger.Line(at, at, Optional.empty(), body)))
-        .get(0);
+    return journal.write(List.of(new Ledger.Line(at, at, Optional.empty(), body))).get(0);
   }
 
   /** Predicts again at that hour and gives the line of a milestone. */

@@ -72,12 +72,16 @@ final class ReadingRows {
         .createQuery("select id, source, sensor, role, room, part from sensor")
         .map((row, context) -> sensors.put(row.getLong(1), sensor(row)) == null)
         .forEach(added -> {});
+    return new ReadingRows(sensors, manners(handle));
+  }
+
+  private static Map<Long, Manner> manners(Handle handle) {
     Map<Long, Manner> manners = new HashMap<>();
     handle
         .createQuery("select id, temperature_error, rh_error, flags from manner")
         .map((row, context) -> manners.put(row.getLong(1), manner(row)) == null)
         .forEach(added -> {});
-    return new ReadingRows(sensors, manners);
+    return manners;
   }
 
   private static Sensor sensor(ResultSet row) throws SQLException {
@@ -100,6 +104,7 @@ final class ReadingRows {
   }
 
   private void read(Handle handle, long sensorId, long fromMs, long toMs, Consumer<Reading> each) {
+    Sensor sensor = known(sensors, sensorId);
     String sql = COLUMNS + " and at_ms >= ? and at_ms < ? order by at_ms, nth";
     try (PreparedStatement statement = handle.getConnection().prepareStatement(sql)) {
       statement.setLong(1, sensorId);
@@ -107,7 +112,7 @@ final class ReadingRows {
       statement.setLong(3, toMs);
       try (ResultSet row = statement.executeQuery()) {
         while (row.next()) {
-          each.accept(reading(row));
+          each.accept(reading(row, sensor, manner(handle, row.getLong(2))));
         }
       }
     } catch (SQLException e) {
@@ -115,9 +120,15 @@ final class ReadingRows {
     }
   }
 
-  private Reading reading(ResultSet row) throws SQLException {
-    Sensor sensor = known(sensors, row.getLong(1));
-    Manner manner = known(manners, row.getLong(2));
+  /** The writer may have added one since they were read. */
+  private Manner manner(Handle handle, long id) {
+    if (!manners.containsKey(id)) {
+      manners.putAll(manners(handle));
+    }
+    return known(manners, id);
+  }
+
+  private static Reading reading(ResultSet row, Sensor sensor, Manner manner) throws SQLException {
     return new Reading(
         sensor.source(),
         sensor.sensor(),
@@ -133,10 +144,10 @@ final class ReadingRows {
         manner.flags());
   }
 
-  private static <T> T known(Map<Long, T> things, long id) throws SQLException {
+  private static <T> T known(Map<Long, T> things, long id) {
     T thing = things.get(id);
     if (thing == null) {
-      throw new SQLException("a reading names row " + id + ", which is not there");
+      throw new IllegalStateException("a reading names row " + id + ", which is not there");
     }
     return thing;
   }

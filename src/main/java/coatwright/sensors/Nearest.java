@@ -2,6 +2,7 @@ package coatwright.sensors;
 
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.Locale;
 
 /** The known word a mistyped one most likely meant. */
 final class Nearest {
@@ -18,7 +19,9 @@ final class Nearest {
   }
 
   /** Edits between two words (Levenshtein). */
-  private static int distance(String a, String b) {
+  private static int distance(String typed, String known) {
+    String a = typed.toLowerCase(Locale.ROOT);
+    String b = known.toLowerCase(Locale.ROOT);
     int[] row = new int[b.length() + 1];
     for (int j = 0; j <= b.length(); j++) {
       row[j] = j;

@@ -7,7 +7,7 @@ import java.util.Optional;
 /**
  * Where one quantity stands in a payload, and in what unit.
  *
- * @param filter the topic filter it holds for, where the short form {@code filters} gave it
+ * @param filter the topic filter it holds for, where the short form gave it
  * @param at JSON Pointer, group name or column name; empty for a payload that is the number itself
  * @param unit the unit the sender uses unless the payload says otherwise
  * @param unitAt where the payload names its unit

@@ -90,7 +90,6 @@ public final class SafePattern {
         } else if (c == ')' && !openGroupsRepeat.isEmpty()) {
           lastGroupRepeats = openGroupsRepeat.remove(openGroupsRepeat.size() - 1);
           keepRepeat(lastGroupRepeats);
-          continue;
         } else if (unbounded(at)) {
           if (lastGroupRepeats) {
             faults.add("repeats a group that itself repeats without limit");

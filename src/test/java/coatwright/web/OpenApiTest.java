@@ -9,9 +9,6 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.time.DateTimeException;
-import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -45,12 +42,14 @@ class OpenApiTest {
   private static WebFixture shop;
   private static Caller caller;
   private static JsonNode document;
+  private static Shape shape;
 
   @BeforeAll
   static void openTheDoor() {
     shop = new WebFixture();
     caller = new Caller(shop.address());
     document = caller.get("/openapi.json").json();
+    shape = new Shape(document);
   }
 
   @AfterAll
@@ -91,7 +90,7 @@ class OpenApiTest {
     if (response.isMissingNode() || schema.isMissingNode() || answer.status() >= 300) {
       faults.add(where + " (" + type + ") is not as documented: " + answer.body());
     } else if (type.equals("application/json")) {
-      compare(where, schema, answer.json(), faults);
+      faults.addAll(shape.faults(where, schema, answer.json()));
     }
   }
 
@@ -135,8 +134,9 @@ class OpenApiTest {
   void aProblemIsAsDocumented() {
     List<String> faults = new ArrayList<>();
     JsonNode schema = document.path("components").path("schemas").path("Problem");
-    compare("refused", schema, caller.post("/api/v1/coats", "{}").json(), faults);
-    compare("unknown", schema, caller.get("/api/v1/coats/e999").json(), faults);
+    faults.addAll(
+        shape.faults("refused", schema, caller.post("/api/v1/coats", "{}").json()));
+    faults.addAll(shape.faults("unknown", schema, caller.get("/api/v1/coats/e999").json()));
 
     assertThat(faults).isEmpty();
   }
@@ -154,80 +154,6 @@ class OpenApiTest {
       assertThat(answer.headers().firstValue("Content-Type").orElse(""))
           .startsWith("text/event-stream");
       assertThat(stream.read()).isGreaterThanOrEqualTo(0);
-    }
-  }
-
-  /** As much of JSON Schema as the document uses. */
-  private static void compare(String where, JsonNode schema, JsonNode value, List<String> faults) {
-    if (schema.has("$ref")) {
-      compare(where, document.at(schema.path("$ref").asText().substring(1)), value, faults);
-      return;
-    }
-    switch (schema.path("type").asText()) {
-      case "object" -> compareObject(where, schema, value, faults);
-      case "array" -> {
-        if (!value.isArray()) {
-          faults.add(where + " should be a list: " + value);
-        }
-        value.forEach(item -> compare(where + "[]", schema.path("items"), item, faults));
-      }
-      case "string" -> compareText(where, schema, value, faults);
-      case "number" -> expect(value.isNumber(), where + " should be a number: " + value, faults);
-      case "integer" ->
-          expect(value.isIntegralNumber(), where + " should be whole: " + value, faults);
-      case "boolean" -> expect(value.isBoolean(), where + " should be yes or no: " + value, faults);
-      default -> faults.add(where + " has no type in the document: " + schema);
-    }
-  }
-
-  private static void compareObject(
-      String where, JsonNode schema, JsonNode value, List<String> faults) {
-    expect(value.isObject(), where + " should be an object: " + value, faults);
-    schema
-        .path("required")
-        .forEach(key -> expect(value.has(key.asText()), where + " lacks " + key.asText(), faults));
-    value
-        .properties()
-        .forEach(
-            field -> {
-              JsonNode known = schema.path("properties").path(field.getKey());
-              JsonNode others = schema.path("additionalProperties");
-              if (!known.isMissingNode()) {
-                compare(where + "." + field.getKey(), known, field.getValue(), faults);
-              } else if (others.isObject()) {
-                compare(where + "." + field.getKey(), others, field.getValue(), faults);
-              } else if (others.isBoolean()) {
-                faults.add(where + "." + field.getKey() + " is not in the document");
-              }
-            });
-  }
-
-  private static void compareText(
-      String where, JsonNode schema, JsonNode value, List<String> faults) {
-    expect(value.isTextual(), where + " should be text: " + value, faults);
-    if (schema.has("enum")) {
-      boolean listed = false;
-      for (JsonNode word : schema.path("enum")) {
-        listed |= word.equals(value);
-      }
-      expect(listed, where + " is none of " + schema.path("enum") + ": " + value, faults);
-    }
-    try {
-      switch (schema.path("format").asText()) {
-        case "date-time" -> OffsetDateTime.parse(value.asText());
-        case "date" -> LocalDate.parse(value.asText());
-        default -> {
-          // Any text.
-        }
-      }
-    } catch (DateTimeException wrong) {
-      faults.add(where + " should be a " + schema.path("format").asText() + ": " + value);
-    }
-  }
-
-  private static void expect(boolean right, String fault, List<String> faults) {
-    if (!right) {
-      faults.add(fault);
     }
   }
 }

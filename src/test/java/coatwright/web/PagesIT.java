@@ -101,7 +101,11 @@ class PagesIT {
   }
 
   private void open(String path) {
-    browser.get(shop.address() + path);
+    open(shop.address(), path);
+  }
+
+  private static void open(String address, String path) {
+    browser.get(address + path);
     String ready = path.startsWith("/due") ? "pieces" : path.startsWith("/why") ? "facts" : "rooms";
     waitUntil(
         "the page shows the shop",
@@ -308,6 +312,21 @@ class PagesIT {
     assertThat(text("blame")).isEqualTo("The air was the cause.");
     assertThat(text("counterfactuals")).contains("wood 5 K warmer", "none expected");
     assertThat(browser.findElements(By.cssSelector("#minutes tr"))).hasSize(121);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"now, /, 1280", "now, /, 390", "due, /due, 1280", "why, /why?coat=cabinet/back, 1280"})
+  void thePagesShowTheShopsOwnRooms(String name, String path, int width) {
+    try (RealShop real = new RealShop()) {
+      look(width, 800, "light");
+      open(real.address(), path);
+      picture("real-" + name + "-" + width);
+
+      assertThat((Long) browser.executeScript("return document.documentElement.scrollWidth"))
+          .isLessThanOrEqualTo(width);
+      assertThat(complaints()).isEmpty();
+      browser.get("about:blank");
+    }
   }
 
   @Test

@@ -5,22 +5,19 @@ import coatwright.cli.Stop;
 import coatwright.config.Settings;
 import coatwright.config.SettingsFolder;
 import coatwright.demo.InventedShop;
-import coatwright.sensors.mqtt.InProcessBroker;
+import coatwright.sensors.simulated.InProcessBroker;
+import coatwright.sensors.simulated.SimulatedSensor;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
-import java.util.Comparator;
-import java.util.HashMap;
-import java.util.List;
+import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
-import java.util.stream.Stream;
 
 /**
  * The demo: the daemon as it is, over an invented shop. Its past is written first, then its sensors
@@ -28,6 +25,12 @@ import java.util.stream.Stream;
  */
 final class Demo {
   private static final int USUAL_BROKER_PORT = 18_883;
+
+  /** Oftener than the minute its settings tell, so that a page moves while one looks. */
+  private static final Duration SPEAKS_EVERY = Duration.ofSeconds(40);
+
+  /** A running house keeps a source's last thousand texts; at one a minute, these. */
+  private static final Duration TEXTS_KEPT = Duration.ofMinutes(1000);
 
   private final Clock clock;
   private final Consumer<String> say;
@@ -55,19 +58,42 @@ final class Demo {
 
   private void start(Path folder, DemoWish wish, Running running) {
     say.accept(InventedShop.BANNER);
-    InProcessBroker broker =
-        running.with(InProcessBroker.start(wish.brokerPort().orElse(USUAL_BROKER_PORT)));
+    InProcessBroker broker = running.with(broker(wish));
     Settings settings = settings(folder, wish, broker.port());
     Daemon daemon = running.with(Daemon.open(settings, folder, clock));
     InventedShop invented = new InventedShop(clock.instant(), settings.shop().zone());
     if (daemon.shop().journal().entries().isEmpty()) {
-      new HistoryWriter(daemon.shop(), invented, HistoryWriter.mapped(settings)).write(clock.instant());
+      write(daemon.shop(), invented);
     }
     int port = daemon.start(true);
-    running.with(new InventedSensors(invented, settings, broker.port(), clock)).start();
+    speak(invented, broker, running);
     say.accept("Its pages: http://%s:%d".formatted(settings.web().host(), port));
     say.accept("Its MQTT broker: 127.0.0.1:" + broker.port() + ", all its sensors speak there");
     say.accept("Its data: " + folder + (running.goes() ? ", gone when it stops" : ""));
+  }
+
+  private static InProcessBroker broker(DemoWish wish) {
+    try {
+      return InProcessBroker.start(wish.brokerPort().orElse(USUAL_BROKER_PORT));
+    } catch (InProcessBroker.CannotStart taken) {
+      throw new Stop(Stop.BAD_INPUT, String.valueOf(taken.getMessage()), taken);
+    }
+  }
+
+  private void write(Shop shop, InventedShop invented) {
+    Instant until = clock.instant();
+    new HistoryWriter(shop, invented, HistoryWriter.mapped(shop, until.minus(TEXTS_KEPT)))
+        .write(until);
+  }
+
+  /** The sensors speak one after the other, and each again after a while. */
+  private void speak(InventedShop invented, InProcessBroker broker, Running running) {
+    for (InventedShop.Voice voice : invented.voices()) {
+      SimulatedSensor sensor =
+          new SimulatedSensor(
+              voice.source(), broker.url(), voice.topic(), SPEAKS_EVERY, voice.text(), clock);
+      running.with(sensor).start();
+    }
   }
 
   private static Settings settings(Path folder, DemoWish wish, int brokerPort) {

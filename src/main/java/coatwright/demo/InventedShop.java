@@ -12,6 +12,7 @@ import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.function.Function;
 
 /** The invented shop: its settings, its sensors' payloads and its people's entries. */
 public final class InventedShop {
@@ -25,6 +26,8 @@ public final class InventedShop {
 
   /** How far back its history goes. */
   public static final Duration HISTORY = Duration.ofDays(28);
+
+  private static final Duration EVERY_MINUTE = Duration.ofDays(2);
 
   private static final List<String> FILES =
       List.of(
@@ -55,6 +58,7 @@ public final class InventedShop {
               InventedAir.Moment::finishing));
 
   private final Instant now;
+  private final Instant fogFrom;
   private final InventedAir air;
   private final InventedJournal journal;
 
@@ -65,7 +69,7 @@ public final class InventedShop {
    */
   public InventedShop(Instant now, ZoneId zone) {
     this.now = now.truncatedTo(ChronoUnit.MINUTES);
-    Instant fogFrom = InventedJournal.fogFrom(now, zone);
+    this.fogFrom = InventedJournal.fogFrom(now, zone);
     this.air =
         new InventedAir(
             SEED,
@@ -88,10 +92,10 @@ public final class InventedShop {
     return now.minus(HISTORY);
   }
 
-  /** Every payload of [from, to), a minute apart, sensor after sensor, oldest first. */
+  /** Every payload of [from, to), sensor after sensor, oldest first. */
   public void payloads(Instant from, Instant to, Consumer<Payload> taker) {
     Instant at = from.truncatedTo(ChronoUnit.MINUTES);
-    for (; at.isBefore(to); at = at.plus(1, ChronoUnit.MINUTES)) {
+    for (; at.isBefore(to); at = at.plus(between(at))) {
       for (int i = 0; i < SENSORS.size(); i++) {
         // Sensors do not speak in chorus.
         taker.accept(payload(SENSORS.get(i), at.plusSeconds(7L * i)));
@@ -99,9 +103,37 @@ public final class InventedShop {
     }
   }
 
+  /**
+   * A minute apart for the last two days and around the evening of fog. Before that the sensors
+   * were set to speak every five minutes, so that weeks of history are written in moments.
+   */
+  private Duration between(Instant at) {
+    boolean recent = at.isAfter(now.minus(EVERY_MINUTE));
+    boolean fog =
+        at.isAfter(fogFrom.minus(Duration.ofHours(6)))
+            && at.isBefore(fogFrom.plus(Duration.ofHours(18)));
+    return recent || fog ? Duration.ofMinutes(1) : Duration.ofMinutes(5);
+  }
+
   /** What the sensors say at an instant, all of them. */
   public List<Payload> payloads(Instant at) {
     return SENSORS.stream().map(sensor -> payload(sensor, at)).toList();
+  }
+
+  /**
+   * A sensor that can be let speak.
+   *
+   * @param text what it says at an instant
+   */
+  public record Voice(String source, String topic, Function<Instant, String> text) {}
+
+  /** The sensors, to be let speak. */
+  public List<Voice> voices() {
+    return SENSORS.stream()
+        .map(
+            sensor ->
+                new Voice(sensor.source(), sensor.topic(), at -> sensor.payload(air, at)))
+        .toList();
   }
 
   private Payload payload(InventedSensor sensor, Instant at) {

@@ -62,7 +62,7 @@ function clouding(c) {
       ),
     );
   }
-  const pairs = [['Room to spare', `${step(c.spreadAtWoodK)} at the wood`, false]];
+  const pairs = [['Wood over dew point', step(c.spreadAtWoodK), false]];
   if (c.filmLowC !== undefined) pairs.push(['Coldest film', temperature(c.filmLowC), true]);
   if (c.marginK !== undefined) pairs.push(['Film over dew point', step(c.marginK), true]);
   if (c.clears !== undefined && c.level !== 'none expected') {
@@ -110,16 +110,15 @@ function openTime(o) {
 
 export function Answers() {
   return {
-    update({ outlook, woodFrom }) {
+    update({ outlook }) {
       clouding(outlook.clouding);
       drying(outlook.drying);
       openTime(outlook.openTime);
 
       byId('help').hidden = outlook.actions.length === 0;
       sentences(byId('actions'), outlook.actions);
-      const taken = woodFrom ? [...outlook.assumptions, `Wood temperature: ${woodFrom}.`] : outlook.assumptions;
-      byId('taken-panel').hidden = taken.length === 0;
-      sentences(byId('assumptions'), taken);
+      byId('taken-panel').hidden = outlook.assumptions.length === 0;
+      sentences(byId('assumptions'), outlook.assumptions);
       say(byId('model'), `Reckoned by ${outlook.model.name} ${outlook.model.version}.`);
       byId('caution-panel').hidden = outlook.cautions.length === 0;
       sentences(byId('cautions'), outlook.cautions);

@@ -5,7 +5,7 @@ import { Axis } from './axis.js';
 import { byId, make, say } from './dom.js';
 import { listen } from './live.js';
 import { Shell } from './shell.js';
-import { capital, nowMs, partName, when } from './words.js';
+import { capital, nowMs, partName, sentence, standing, when } from './words.js';
 
 const AFRESH_MS = 60000;
 const MOST_TESTS = 6;
@@ -41,6 +41,10 @@ function track(one, axis, ticks) {
     el.append(make('span', 'never'));
     return el;
   }
+  if (one.p90 && ms(one.p90) <= nowMs()) {
+    el.append(make('span', 'before'));
+    return el;
+  }
   const from = axis.at(ms(one.p10 ?? one.p50));
   const to = one.p90 ? axis.at(ms(one.p90)) : 100;
   const bar = make('span', `bar${one.estimate ? ' rough' : ''}${passed(one) ? ' passed' : ''}`);
@@ -66,7 +70,7 @@ function dates(one) {
     say(likely, capital(never(one)));
     return el;
   }
-  likely.append(guess(passed(one) ? `since about ${when(one.p50)}` : `likely ${when(one.p50)}`));
+  likely.append(guess(passed(one) ? `${standing(one.milestone)} since about ${when(one.p50)}` : `likely ${when(one.p50)}`));
   const early = one.p10 && !passed(one) ? `one in ten by ${when(one.p10)}; ` : '';
   const late = one.p90 ? `nine in ten by ${when(one.p90)}` : 'no date for the slowest';
   el.append(make('p', 'range', early + late));
@@ -101,8 +105,8 @@ function part(path, milestones, axis, ticks) {
   const el = make('div', 'part');
   const [, ...rest] = path.split('/');
   el.append(make('h3', '', rest.join(' \u203a ')));
-  const test = milestones.filter((one) => one.test && arrives(one)).find((one) => ms(one.p90 ?? one.p50) > nowMs());
-  if (test) el.append(make('p', 'next', `Next test, ${passed(test) ? 'now' : `from ${when(test.p50)}`}: ${test.test}.`));
+  const test = milestones.find((one) => one.test && arrives(one) && (!one.p90 || ms(one.p90) > nowMs()));
+  if (test) el.append(make('p', 'next', `Next test, ${passed(test) ? 'now' : `from ${when(test.p50)}`}: ${sentence(test.test)}`));
   const bars = make('ul', 'bars');
   milestones.forEach((one) => bars.append(row(one, axis, ticks)));
   el.append(axisRow(axis, ticks), bars);
@@ -129,10 +133,15 @@ function pieces(due) {
   });
 }
 
+// Of what a part has passed, only the furthest is still worth a test.
+function furthest(one, due) {
+  return !due.some((other) => other.part === one.part && passed(other) && other.test && ms(other.p50) > ms(one.p50));
+}
+
 function tests(due) {
   return due
     .filter((one) => one.test && arrives(one))
-    .filter((one) => !passed(one) || nowMs() - ms(one.p50) < 86400000)
+    .filter((one) => !passed(one) || (furthest(one, due) && nowMs() - ms(one.p50) < 86400000))
     .sort((a, b) => ms(a.p50) - ms(b.p50))
     .slice(0, MOST_TESTS)
     .map((one) => {
@@ -140,7 +149,7 @@ function tests(due) {
       li.append(
         make('span', 'when', passed(one) ? 'now' : `from ${when(one.p50)}`),
         make('span', 'what', `${partName(one.part)}, ${one.milestone}`),
-        make('span', 'how', capital(one.test)),
+        make('span', 'how', sentence(one.test)),
       );
       return li;
     });

@@ -1,11 +1,11 @@
 // What asks to be done, what is being warned of, the parts at the bench, the sensors.
 
 import { byId, fill, fromTemplate, make, say } from './dom.js';
-import { ageOf, ago, capital, partName, when } from './words.js';
+import { ageOf, ago, capital, partName, sentence, standing, when } from './words.js';
 
 function nextWords({ passed, next }) {
   const lines = [];
-  if (passed) lines.push({ text: `${capital(passed.milestone)} since about ${when(passed.p50)}`, guess: true });
+  if (passed) lines.push({ text: `${capital(standing(passed.milestone))} since about ${when(passed.p50)}`, guess: true });
   if (!next) return lines;
   if (next.reached === false || !next.p50) {
     const why = next.reason ? ` (${next.reason})` : '';
@@ -35,7 +35,7 @@ function updateWarning(li, warning) {
 function updateTodo(li, { part, milestone, test }) {
   li.replaceChildren(
     make('p', 'part-name', partName(part)),
-    make('p', '', `${capital(milestone)} should be reached. Test: ${test}.`),
+    make('p', '', `${capital(standing(milestone))} by now, as reckoned. ${sentence(test)}`),
   );
 }
 
@@ -66,6 +66,7 @@ export function Lists() {
       );
       byId('parts-panel').hidden = now.parts.length === 0;
       fill(byId('parts'), now.parts, (part) => part.part, () => make('li'), updatePart);
+      byId('sources-panel').hidden = now.sources.length === 0;
       fill(byId('sources'), now.sources, (one) => one.source, () => fromTemplate('source-row'), updateSource);
     },
   };

@@ -6,7 +6,7 @@ import { byId, make, say, sentences } from './dom.js';
 import { listen } from './live.js';
 import { colour, drawn, hatch, label, sheet } from './paper.js';
 import { Shell } from './shell.js';
-import { clock, degrees, duration, onUnits, partName, percent, step, temperature, when } from './words.js';
+import { clock, degrees, duration, onUnits, partName, percent, sentence, step, temperature, when } from './words.js';
 
 const BLAME = {
   yes: 'The air was the cause.',
@@ -42,7 +42,7 @@ function evidence() {
   byId('evidence').hidden = !model;
   if (!model) return;
   facts([
-    ['Room to spare', `${step(model.spreadAtWoodK)} at the wood`, false],
+    ['Wood over dew point', step(model.spreadAtWoodK), false],
     ['Dew point', temperature(model.dewPointC), false],
     ['Coldest film', temperature(model.filmLowC), true],
     ['Water in the film', `${ratio(model)} of what the resin bears (${percent(model.waterPeakPct, 1)} of ${percent(model.waterLimitPct, 1)})`, true],
@@ -132,7 +132,8 @@ function air() {
 
 function update() {
   if (why === null) return;
-  say(byId('sentence'), why.sentence);
+  say(byId('sentence'), sentence(why.sentence));
+  byId('coat').value = why.coat;
   say(byId('blame'), BLAME[why.airAtFault]);
   const laid = coat ? `, laid ${when(coat.start)} from jar ${coat.jar}` : '';
   say(byId('of'), `${partName(why.part)}, coat ${why.coat}${laid}.`);

@@ -96,4 +96,11 @@ export function when(time) {
 
 export const shortDay = (time) => format({ weekday: 'short', day: 'numeric', month: 'short' }, time);
 export const partName = (path) => path.split('/').join(' \u203a ');
+// A whole sentence, with one full stop.
+export const sentence = (text) => capital(text) + (/[.!?]$/.test(text) ? '' : '.');
+
+// What a part is once a milestone has passed: "dry hard", "ready to wrap".
+export const standing = (milestone) =>
+  milestone === 'rub out' || milestone === 'wrap' ? `ready to ${milestone}` : milestone;
+
 export const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -10,10 +10,13 @@ import coatwright.film.Finish;
 import coatwright.outlook.FilmOutlooks;
 import coatwright.outlook.Outlook;
 import coatwright.outlook.OutlookForm;
+import coatwright.outlook.OutlookSettings;
 import coatwright.quantity.RefusedInput;
 import coatwright.sensors.MappedPayload;
 import coatwright.sensors.MappingReader;
+import coatwright.replay.Replay;
 import coatwright.sensors.Recorded;
+import coatwright.sensors.SourceMapping;
 import coatwright.store.Export;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
@@ -44,20 +47,17 @@ final class House implements Hall {
 
   @Override
   public ShopFacts shop(Place place) {
-    Path file = settingsFile(place);
-    if (place.config().isEmpty() && !Files.exists(file)) {
-      return new ShopFacts(
-          Settings.Web.DEFAULT.host(),
-          Settings.Web.DEFAULT.port(),
-          Settings.Shop.DEFAULT.units(),
-          Settings.Shop.DEFAULT.zone());
-    }
-    Settings settings = settings(place);
-    return new ShopFacts(
-        settings.web().host(),
-        settings.web().port(),
-        settings.shop().units(),
-        settings.shop().zone());
+    Optional<Settings> settings = settingsIfAny(place);
+    Settings.Web web = settings.map(Settings::web).orElse(Settings.Web.DEFAULT);
+    Settings.Shop shop = settings.map(Settings::shop).orElse(Settings.Shop.DEFAULT);
+    return new ShopFacts(web.host(), web.port(), shop.units(), shop.zone());
+  }
+
+  /** None where nobody named settings and the usual place has none. */
+  private static Optional<Settings> settingsIfAny(Place place) {
+    return place.config().isEmpty() && !Files.exists(settingsFile(place))
+        ? Optional.empty()
+        : Optional.of(settings(place));
   }
 
   @Override
@@ -153,7 +153,30 @@ final class House implements Hall {
   }
 
   @Override
-  public Object replay(Place place, ReplayWish wish) { throw new IllegalStateException(); }
+  public Object replay(Place place, ReplayWish wish) {
+    OutlookSettings settings =
+        settingsIfAny(place)
+            .map(Shop::outlookSettings)
+            .orElseGet(
+                () ->
+                    OutlookSettings.usual(
+                        Settings.Shop.DEFAULT.usualFinish(), Settings.Shop.DEFAULT.zone()));
+    SourceMapping mapping =
+        refusing(
+            () -> MappingReader.read(SettingsFolder.document(wish.mapping()), "recording", false));
+    return new Replay(finishes(place), settings)
+        .run(text(wish.readings()), mapping, wish.coats().map(House::text), wish.schedule());
+  }
+
+  private static String text(Path file) {
+    try {
+      return Files.readString(file);
+    } catch (IOException unreadable) {
+      throw new Stop(
+          Stop.BAD_INPUT, file + " cannot be read; see that it is a text file", unreadable);
+    }
+  }
+
   @Override
   public List<Path> export(Place place, Path folder) {
     Settings settings = settings(place);

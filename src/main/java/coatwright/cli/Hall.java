@@ -58,11 +58,7 @@ public interface Hall {
    * @param schedule coats of the reference job to lay from the first reading
    */
   record ReplayWish(
-      Optional<Path> readings,
-      Optional<Path> mapping,
-      Optional<Path> coats,
-      OptionalInt schedule,
-      Optional<Path> described) {}
+      Path readings, Path mapping, Optional<Path> coats, OptionalInt schedule) {}
 
   /** The shop's facts by its settings; the defaults where there is no file of settings. */
   ShopFacts shop(Place place);

@@ -2,7 +2,6 @@ package coatwright.cli;
 
 import coatwright.cli.Hall.ReplayWish;
 import coatwright.json.Json;
-import coatwright.quantity.RefusedInput;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -22,11 +21,15 @@ import picocli.CommandLine.Option;
       "Example: coatwright replay --readings june.csv --mapping june.yaml --coats coats.csv"
     })
 final class ReplayCommand implements Callable<Integer> {
-  @Option(names = "--readings", paramLabel = "FILE", description = "Readings, CSV.")
-  @Nullable Path readings;
+  @Option(names = "--readings", required = true, paramLabel = "FILE", description = "Readings, CSV.")
+  Path readings = Path.of("");
 
-  @Option(names = "--mapping", paramLabel = "FILE", description = "How to read them, YAML.")
-  @Nullable Path mapping;
+  @Option(
+      names = "--mapping",
+      required = true,
+      paramLabel = "FILE",
+      description = "How to read them, YAML.")
+  Path mapping = Path.of("");
 
   @Option(names = "--coats", paramLabel = "FILE", description = "Coats, CSV or JSON.")
   @Nullable Path coats;
@@ -37,9 +40,6 @@ final class ReplayCommand implements Callable<Integer> {
       description = "Lay N coats of the reference job from the first reading.")
   @Nullable Integer schedule;
 
-  @Option(names = "--case", paramLabel = "FILE", description = "A described case, JSON.")
-  @Nullable Path described;
-
   @Mixin Help help = new Help();
   private final Shared shared;
 
@@ -49,19 +49,12 @@ final class ReplayCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    if (described == null && (readings == null || mapping == null)) {
-      throw RefusedInput.of(
-          "replay",
-          "it needs --readings and --mapping, or --case",
-          "write it like replay --readings june.csv --mapping june.yaml");
-    }
     ReplayWish wish =
         new ReplayWish(
-            Optional.ofNullable(readings),
-            Optional.ofNullable(mapping),
+            readings,
+            mapping,
             Optional.ofNullable(coats),
-            schedule == null ? OptionalInt.empty() : OptionalInt.of(schedule),
-            Optional.ofNullable(described));
+            schedule == null ? OptionalInt.empty() : OptionalInt.of(schedule));
     Object answer = shared.hall.replay(shared.place(), wish);
     if (shared.json) {
       shared.printJson(answer);
@@ -72,10 +65,6 @@ final class ReplayCommand implements Callable<Integer> {
   }
 
   private void print(JsonNode answer) {
-    if (answer.has("summary")) {
-      shared.out.println(Json.pretty(answer));
-      return;
-    }
     JsonNode counted = answer.path("readings");
     shared.out.printf(
         "%d readings, %d accepted, %d refused, %d gaps%n",

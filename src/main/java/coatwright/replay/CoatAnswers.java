@@ -42,11 +42,7 @@ final class CoatAnswers {
   private final String room;
 
   CoatAnswers(
-      Climate climate,
-      Outlooks outlooks,
-      FilmJobs jobs,
-      OutlookSettings settings,
-      String room) {
+      Climate climate, Outlooks outlooks, FilmJobs jobs, OutlookSettings settings, String room) {
     this.climate = climate;
     this.outlooks = outlooks;
     this.jobs = jobs;
@@ -136,10 +132,7 @@ final class CoatAnswers {
         Percentiles p = prediction.milestone(m);
         milestones.add(
             new Replayed.Milestone(
-                m.toString(),
-                at(job, p.p10()),
-                at(job, p.p50()),
-                at(job, p.p90())));
+                m.toString(), at(job, p.p10()), at(job, p.p50()), at(job, p.p90())));
       }
     }
     return milestones;

@@ -38,8 +38,17 @@ import java.util.function.ToDoubleBiFunction;
 final class CoatList {
   private static final List<String> KEYS =
       List.of(
-          "id", "part", "finish", "start", "cut", "wetFilm", "wood", "strength", "retarder",
-          "method", "seen");
+          "id",
+          "part",
+          "finish",
+          "start",
+          "cut",
+          "wetFilm",
+          "wood",
+          "strength",
+          "retarder",
+          "method",
+          "seen");
   private static final int[] REFERENCE_MIN = {0, 15, 30, 45, 105, 145};
   private static final int LATER_EVERY_MIN = 40;
   private static final double REFERENCE_CUT_G_PER_L = 1.5 * 119.826427;
@@ -183,7 +192,8 @@ final class CoatList {
   private void known(String key) {
     if (!KEYS.contains(key)) {
       faults.add(
-          Fault.of("\"" + key + "\"", "is no column of a coat list", "use " + String.join(",", KEYS)));
+          Fault.of(
+              "\"" + key + "\"", "is no column of a coat list", "use " + String.join(",", KEYS)));
     }
   }
 
@@ -226,8 +236,7 @@ final class CoatList {
             seen));
   }
 
-  private <T> Optional<T> read(
-      Row row, String key, String otherwise, Function<String, T> reader) {
+  private <T> Optional<T> read(Row row, String key, String otherwise, Function<String, T> reader) {
     String text = row.value(key).isEmpty() ? otherwise : row.value(key);
     try {
       return Optional.of(reader.apply(text));
@@ -237,8 +246,7 @@ final class CoatList {
     }
   }
 
-  private OptionalDouble number(
-      Row row, String key, ToDoubleBiFunction<String, String> reader) {
+  private OptionalDouble number(Row row, String key, ToDoubleBiFunction<String, String> reader) {
     if (row.value(key).isEmpty()) {
       return OptionalDouble.empty();
     }
@@ -295,7 +303,9 @@ final class CoatList {
       return new ReplayCoat.Seen(what, OptionalInt.of(grade), Optional.empty());
     }
     boolean passed = value.equals("pass") || value.equals("fine");
-    if (!bare && what != What.CLOUDED && (passed || value.equals("fail") || value.equals("not-fine"))) {
+    if (!bare
+        && what != What.CLOUDED
+        && (passed || value.equals("fail") || value.equals("not-fine"))) {
       return new ReplayCoat.Seen(what, OptionalInt.empty(), Optional.of(passed));
     }
     throw unclear(text);
@@ -305,6 +315,7 @@ final class CoatList {
     return RefusedInput.of(
         "seen \"" + text + "\"",
         "is nothing that can be noted of a coat",
-        "write clouded=0..5, cleared, tacky, touch|thumbnail|powder|smell|print=pass|fail or rubbed-out=fine|not-fine");
+        "write clouded=0..5, cleared, tacky, touch|thumbnail|powder|smell|print=pass|fail or"
+            + " rubbed-out=fine|not-fine");
   }
 }

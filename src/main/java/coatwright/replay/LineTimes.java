@@ -56,7 +56,8 @@ final class LineTimes {
   private static Optional<Instant> withOffset(String text) {
     try {
       return Optional.of(
-          OffsetDateTime.parse(text.strip().replace(' ', 'T'), DateTimeFormatter.ISO_OFFSET_DATE_TIME)
+          OffsetDateTime.parse(
+                  text.strip().replace(' ', 'T'), DateTimeFormatter.ISO_OFFSET_DATE_TIME)
               .toInstant());
     } catch (DateTimeParseException e) {
       return Optional.empty();

@@ -12,11 +12,13 @@ import org.jspecify.annotations.Nullable;
 /**
  * The state of the sensor that was recorded, by the age of its last believed reading: current up to
  * two and a half intervals, late up to six or a quarter of an hour, lost after six hours, stale
- * between; refused when nothing it said in six intervals was believed. The same rules as live.
+ * between; refused when it is no longer current and the last three lines were not believed. The
+ * same rules as live, on the record's clock.
  */
 final class RecordedSource {
   private static final double CURRENT_INTERVALS = 2.5;
   private static final int LATE_INTERVALS = 6;
+  private static final int REFUSED_IN_A_ROW = 3;
   private static final Duration LATE_AT_LEAST = Duration.ofMinutes(15);
   private static final Duration LOST_AFTER = Duration.ofHours(6);
 
@@ -25,7 +27,7 @@ final class RecordedSource {
   private final Role role;
   private final Duration every;
   private @Nullable Instant believed;
-  private @Nullable Instant disbelieved;
+  private int badInARow;
   private long accepted;
   private long refused;
 
@@ -39,9 +41,10 @@ final class RecordedSource {
   void heard(Instant at, boolean wasBelieved) {
     if (wasBelieved) {
       believed = at;
+      badInARow = 0;
       accepted++;
     } else {
-      disbelieved = at;
+      badInARow++;
       refused++;
     }
   }
@@ -64,23 +67,25 @@ final class RecordedSource {
 
   private SourceState state(Instant now) {
     Instant last = believed;
-    if (last == null) {
-      return disbelieved == null ? SourceState.WAITING : SourceState.REFUSED;
+    Optional<Duration> age =
+        last == null ? Optional.empty() : Optional.of(Duration.between(last, now));
+    boolean fresh = age.isPresent() && age.get().toMillis() <= CURRENT_INTERVALS * every.toMillis();
+    if (!fresh && badInARow >= REFUSED_IN_A_ROW) {
+      return SourceState.REFUSED;
     }
-    Duration age = Duration.between(last, now);
+    if (age.isEmpty()) {
+      return SourceState.WAITING;
+    }
+    if (fresh) {
+      return SourceState.CURRENT;
+    }
     Duration lateUntil = every.multipliedBy(LATE_INTERVALS);
     if (lateUntil.compareTo(LATE_AT_LEAST) < 0) {
       lateUntil = LATE_AT_LEAST;
     }
-    if (age.toMillis() <= CURRENT_INTERVALS * every.toMillis()) {
-      return SourceState.CURRENT;
-    }
-    if (age.compareTo(lateUntil) <= 0) {
+    if (age.get().compareTo(lateUntil) <= 0) {
       return SourceState.LATE;
     }
-    if (disbelieved != null && Duration.between(disbelieved, now).compareTo(lateUntil) <= 0) {
-      return SourceState.REFUSED;
-    }
-    return age.compareTo(LOST_AFTER) > 0 ? SourceState.LOST : SourceState.STALE;
+    return age.get().compareTo(LOST_AFTER) > 0 ? SourceState.LOST : SourceState.STALE;
   }
 }

@@ -187,7 +187,7 @@ record Recording(
 
     private RawReading raw(String text, Instant at) {
       return RawReading.of(
-          "record", text.getBytes(StandardCharsets.UTF_8), at, false);
+          "record", text.getBytes(StandardCharsets.UTF_8), at, RawReading.Way.LINE);
     }
 
     private static boolean isComment(String text) {

@@ -61,7 +61,7 @@ final class Walk {
 
   private final List<Replayed.Refused> refused;
   private final Map<ReplayCoat, Laid> laid = new LinkedHashMap<>();
-  private final Map<String, String> jars = new LinkedHashMap<>();
+  private final Map<List<Object>, Entry> jars = new LinkedHashMap<>();
   private int accepted;
   private Instant looked;
   private Instant dueMade = Instant.MIN;
@@ -172,11 +172,12 @@ final class Walk {
     silence(coat.start());
     clock.set(coat.start());
     Outlook outlook = answers.before(coat, journal.coats(coat.part()));
+    Entry jar = jar(coat);
     Coat body =
         new Coat(
             coat.part(),
-            jarName(coat),
-            jarEntry(coat),
+            ((Jar) jar.body()).name(),
+            jar.id(),
             coat.start(),
             Optional.empty(),
             recording.room(),
@@ -190,27 +191,20 @@ final class Walk {
     look(coat.start());
   }
 
-  private static String jarName(ReplayCoat coat) {
-    return coat.finish().name()
-        + coat.cutGPerL()
-        + coat.strengthVolPct()
-        + coat.retarder().orElse("");
-  }
-
-  private String jarEntry(ReplayCoat coat) {
+  /** Coats of equal contents come from one jar. */
+  private Entry jar(ReplayCoat coat) {
     return jars.computeIfAbsent(
-        jarName(coat),
-        name ->
+        List.of(coat.finish().name(), coat.cutGPerL(), coat.strengthVolPct(), coat.retarder()),
+        contents ->
             write(
-                    new Jar(
-                        name,
-                        coat.finish().name(),
-                        coat.cutGPerL(),
-                        coat.strengthVolPct(),
-                        Optional.empty(),
-                        coat.retarder()),
-                    coat.start())
-                .id());
+                new Jar(
+                    "listed-" + (jars.size() + 1),
+                    coat.finish().name(),
+                    coat.cutGPerL(),
+                    coat.strengthVolPct(),
+                    Optional.empty(),
+                    coat.retarder()),
+                coat.start()));
   }
 
   private Entry write(EntryBody body, Instant at) {

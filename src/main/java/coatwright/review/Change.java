@@ -46,6 +46,11 @@ record Change(Kind kind, String words, String was, String would, FilmJob job) {
   private static final double LIGHT_DRAUGHT_M_PER_S = 0.5;
   private static final double REST_S = 3600;
 
+  /** Ours: from 12 to 30 °C the film has taken up its water within ten minutes. */
+  private static final double TAKES_UP_S = 600;
+
+  private static final double SAMPLE_S = 15;
+
   /** Every change that makes sense for this coat. */
   static List<Change> all(CoatJob known) {
     FilmJob job = known.alone();
@@ -67,9 +72,18 @@ record Change(Kind kind, String words, String was, String would, FilmJob job) {
     return job.coats().get(job.coats().size() - 1);
   }
 
+  /** The dampest the air became while the film takes up its water. */
+  static double dampestRhFraction(AirCourse air, double atS) {
+    double most = 0;
+    for (double afterS = 0; afterS <= TAKES_UP_S; afterS += SAMPLE_S) {
+      most = Math.max(most, air.rhFractionAt(atS + afterS));
+    }
+    return most;
+  }
+
   /** Drier from the start to the end, at the temperatures that were. */
   static Optional<Change> dampAir(FilmJob job, Finish finish) {
-    double rh = job.air().rhFractionAt(coat(job).atS());
+    double rh = dampestRhFraction(job.air(), coat(job).atS());
     double toRh = finish.referenceRhPct() / 100;
     if (rh <= toRh) {
       return Optional.empty();
@@ -94,8 +108,7 @@ record Change(Kind kind, String words, String was, String would, FilmJob job) {
     if (job.woodTempC() > airC - COLD_BY_K) {
       return Optional.empty();
     }
-    return Optional.of(
-        wood(job, Kind.COLD_WOOD, "the wood as warm as the air", airC));
+    return Optional.of(wood(job, Kind.COLD_WOOD, "the wood as warm as the air", airC));
   }
 
   private static Optional<Change> warmerWood(FilmJob job) {
@@ -107,7 +120,9 @@ record Change(Kind kind, String words, String was, String would, FilmJob job) {
             wood(
                 job,
                 Kind.WARMER_WOOD,
-                "the wood " + Show.temperatureStep(toC - airC, UnitSystem.METRIC) + " above the air",
+                "the wood "
+                    + Show.temperatureStep(toC - airC, UnitSystem.METRIC)
+                    + " above the air",
                 toC));
   }
 
@@ -150,12 +165,7 @@ record Change(Kind kind, String words, String was, String would, FilmJob job) {
     }
     LaidCoat other =
         new LaidCoat(
-            c.atS(),
-            toUm,
-            c.cutGPerL(),
-            c.strengthVolPct(),
-            c.retarderVolPct(),
-            c.liquidTempC());
+            c.atS(), toUm, c.cutGPerL(), c.strengthVolPct(), c.retarderVolPct(), c.liquidTempC());
     return Optional.of(
         new Change(
             kind,
@@ -238,8 +248,7 @@ record Change(Kind kind, String words, String was, String would, FilmJob job) {
       shifted[i] -= REST_S;
     }
     AirCourse air = job.air();
-    AirCourse moved =
-        new AirCourse(shifted, air.airTempC(), air.rhFraction(), air.draughtMPerS());
+    AirCourse moved = new AirCourse(shifted, air.airTempC(), air.rhFraction(), air.draughtMPerS());
     return Optional.of(
         new Change(
             Kind.LATER,
@@ -256,14 +265,12 @@ record Change(Kind kind, String words, String was, String would, FilmJob job) {
   }
 
   private static FilmJob withAir(FilmJob job, AirCourse air) {
-    return new FilmJob(
-        job.coats(), air, job.woodTempC(), job.boardThicknessMm(), job.saturation());
+    return new FilmJob(job.coats(), air, job.woodTempC(), job.boardThicknessMm(), job.saturation());
   }
 
   private static FilmJob withCoat(FilmJob job, LaidCoat coat) {
     List<LaidCoat> coats = new ArrayList<>(job.coats());
     coats.set(coats.size() - 1, coat);
-    return new FilmJob(
-        coats, job.air(), job.woodTempC(), job.boardThicknessMm(), job.saturation());
+    return new FilmJob(coats, job.air(), job.woodTempC(), job.boardThicknessMm(), job.saturation());
   }
 }

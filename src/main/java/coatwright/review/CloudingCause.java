@@ -15,11 +15,13 @@ import java.util.Optional;
  *   <li>Wood within 1 K of the dew point: yes, the air (on wood that cold).
  *   <li>Water stayed under 85 % of what the resin holds: no. Look at jar, spirit and handling.
  *   <li>Between 85 % and the limit: partly; errors of sensor and recipe reach that far.
- *   <li>The spirit in the jar was itself near giving way: no, unless drier air alone would have saved
- *       it (then partly).
+ *   <li>The spirit in the jar was itself near giving way: no, unless drier air alone would have
+ *       saved it (then partly).
  *   <li>Over the limit, and drier air alone, or wood as warm as the air alone, keeps it under: yes;
- *       partly where it was over by less than a fifth while other parts in the same air show nothing.
- *   <li>Over the limit, and neither does it alone: partly where drier air takes a tenth off, else no.
+ *       partly where it was over by less than a fifth while other parts in the same air show
+ *       nothing.
+ *   <li>Over the limit, and neither does it alone: partly where drier air takes a tenth off, else
+ *       no.
  * </ol>
  *
  * The bounds 85 % and a tenth are ours; 1 K and 1.2 are the outlook's.
@@ -76,7 +78,9 @@ final class CloudingCause {
             ? spread + " below the dew point, so water formed on it"
             : "only " + spread + " above the dew point";
     return new Finding(
-        head("clouded because its wood was too cold for the air", "should have clouded: its wood was too cold for the air")
+        head(
+                "clouded because its wood was too cold for the air",
+                "should have clouded: its wood was too cold for the air")
             + ": it stood %s of the %s".formatted(stood, air()),
         AirAtFault.YES);
   }
@@ -84,7 +88,9 @@ final class CloudingCause {
   private Finding weakSpirit(CoatOutcome outcome) {
     boolean drySaves = mends(Kind.DAMP_AIR);
     return new Finding(
-        head("clouded because of the spirit in the jar", "may well cloud, because of the spirit in the jar")
+        head(
+                "clouded because of the spirit in the jar",
+                "may well cloud, because of the spirit in the jar")
             + ": before the brush it already held %s %% of the water the resin can bear%s"
                 .formatted(
                     Show.fixed(100 * outcome.jarS(), 0),
@@ -96,10 +102,7 @@ final class CloudingCause {
     String sentence =
         "The air was not the cause: in the %s %s took up %s and %s"
             .formatted(
-                air(),
-                part,
-                water(outcome),
-                noted ? suspects() : "no clouding is noted on it");
+                air(), part, water(outcome), noted ? suspects() : "no clouding is noted on it");
     return new Finding(sentence, AirAtFault.NO);
   }
 
@@ -116,8 +119,7 @@ final class CloudingCause {
   private Finding nearTheLimit(CoatOutcome outcome) {
     return new Finding(
         head("was near clouding in this air, and the air may have helped", "came near clouding")
-            + ": in the %s it took up %s%s"
-                .formatted(air(), water(outcome), instead(true)),
+            + ": in the %s it took up %s%s".formatted(air(), water(outcome), instead(true)),
         AirAtFault.PARTLY);
   }
 
@@ -126,8 +128,7 @@ final class CloudingCause {
     if (mends(Kind.DAMP_AIR) || mends(Kind.COLD_WOOD)) {
       boolean othersClear = noted && !jar.clearInTheSameAir().isEmpty();
       boolean narrow = base.s() < WELL_OVER_S;
-      String cause =
-          mends(Kind.DAMP_AIR) ? "the air was damp" : "the wood was colder than the air";
+      String cause = mends(Kind.DAMP_AIR) ? "the air was damp" : "the wood was colder than the air";
       String but =
           othersClear
               ? "; yet %s, coated in the same air, has no clouding noted, so compare their jars, wood and coats"
@@ -181,9 +182,7 @@ final class CloudingCause {
                 "with " + first.change().words(),
                 first.change().was() + " → " + first.change().would(),
                 Show.fixed(100 * first.run().s(), 0));
-    return mending.size() == 1
-        ? told
-        : told + ", and so with " + mending.get(1).change().words();
+    return mending.size() == 1 ? told : told + ", and so with " + mending.get(1).change().words();
   }
 
   private boolean mends(Kind kind) {

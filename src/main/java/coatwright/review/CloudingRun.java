@@ -33,8 +33,8 @@ record CloudingRun(Optional<CoatOutcome> outcome, double spreadAtWoodK, Clouding
   static final double LIMIT_S = 1;
 
   /**
-   * @param spread p90 over p50 of the water ratio, from what is not known of this coat's inputs; the
-   *     same for every changed run, since the logarithms go together
+   * @param spread p90 over p50 of the water ratio, from what is not known of this coat's inputs;
+   *     the same for every changed run, since the logarithms go together
    */
   static CloudingRun of(FilmJob job, double spread) {
     double lastS = job.coats().get(job.coats().size() - 1).atS();

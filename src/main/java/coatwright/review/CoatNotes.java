@@ -12,11 +12,12 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * What was noted of one coat. A note that names a coat is of that coat. Of a note on the part alone,
- * clouding belongs to the coat that was newest when it was seen, and so does softness.
+ * What was noted of one coat. A note that names a coat is of that coat. Of a note on the part
+ * alone, clouding belongs to the coat that was newest when it was seen, and so does softness.
  */
 final class CoatNotes {
-  private static final Set<What> TESTS = Set.of(What.TOUCH, What.THUMBNAIL, What.POWDER, What.PRINT);
+  private static final Set<What> TESTS =
+      Set.of(What.TOUCH, What.THUMBNAIL, What.POWDER, What.PRINT);
 
   private final List<Noted> notes;
 

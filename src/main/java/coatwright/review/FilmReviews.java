@@ -50,8 +50,7 @@ public final class FilmReviews implements Reviews {
   private final ZoneId zone;
   private final Clock clock;
 
-  public FilmReviews(
-      FilmJobs jobs, Journal journal, Climate climate, ZoneId zone, Clock clock) {
+  public FilmReviews(FilmJobs jobs, Journal journal, Climate climate, ZoneId zone, Clock clock) {
     this.jobs = jobs;
     this.journal = journal;
     this.climate = climate;
@@ -130,7 +129,8 @@ public final class FilmReviews implements Reviews {
             g ->
                 String.format(
                     Locale.ROOT,
-                    "nothing was read for %d min just as the coat was laid, and the film takes up its water in ten",
+                    "nothing was read for %d min just as the coat was laid, and the film takes up"
+                        + " its water in ten",
                     g.length().toMinutes()));
   }
 
@@ -212,8 +212,7 @@ public final class FilmReviews implements Reviews {
         }
       }
       tried.sort(Comparator.comparingDouble(t -> t.run().s()));
-      List<Why.Counterfactual> changes =
-          new ArrayList<>(tried.stream().map(Tried::told).toList());
+      List<Why.Counterfactual> changes = new ArrayList<>(tried.stream().map(Tried::told).toList());
       Finding finding = clouding(known, base, tried, jar);
       if (notes.soft().isPresent() && notes.clouded().isEmpty()) {
         SoftCause soft = new SoftCause(known, softAgeS(), jar);
@@ -228,17 +227,18 @@ public final class FilmReviews implements Reviews {
       return Math.max(0, Duration.between(coat.start(), seen).toSeconds());
     }
 
-    private Finding clouding(
-        CoatJob known, CloudingRun base, List<Tried> tried, JarStory jar) {
+    private Finding clouding(CoatJob known, CloudingRun base, List<Tried> tried, JarStory jar) {
       var course = known.alone().air();
+      // The air that counts is the air at the film's peak of water, not at the first brush stroke.
+      double peakS = base.outcome().map(CoatOutcome::peakAfterS).orElse(0.0);
       return new CloudingCause(
               coat.part().toString(),
               notes.clouded().isPresent(),
               base,
               tried,
               jar,
-              course.airTempCAt(0),
-              100 * course.rhFractionAt(0))
+              course.airTempCAt(peakS),
+              100 * course.rhFractionAt(peakS))
           .find();
     }
 
@@ -252,7 +252,8 @@ public final class FilmReviews implements Reviews {
       }
       if (notes.clouded().isPresent()) {
         cautions.add(
-            "Bring no heat and no spark near it while spirit is leaving the film; read the safety data sheet");
+            "Bring no heat and no spark near it while spirit is leaving the film; read the safety"
+                + " data sheet");
       }
       return cautions;
     }

@@ -16,13 +16,14 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * What is known of the jar, for which no model exists: its age against its test, what it is, and what
- * became of everything else coated from it.
+ * What is known of the jar, for which no model exists: its age against its test, what it is, and
+ * what became of everything else coated from it.
  *
  * @param told sentences, the age first
  * @param pastItsTest older than the age at which its drop test falls due
  * @param spoiledElsewhere coats from the same filling, on other parts, noted clouded or soft
- * @param clearInTheSameAir coats on other parts within two hours in the same room with no fault noted
+ * @param clearInTheSameAir coats on other parts within two hours in the same room with no fault
+ *     noted
  */
 record JarStory(
     List<String> told,
@@ -36,7 +37,9 @@ record JarStory(
   static JarStory of(Journal journal, Entry coatEntry, Finish finish, ZoneId zone) {
     Coat coat = (Coat) coatEntry.body();
     Optional<Jar> jar =
-        journal.entry(coat.jarEntry()).flatMap(e -> Optional.ofNullable(e.body() instanceof Jar j ? j : null));
+        journal
+            .entry(coat.jarEntry())
+            .flatMap(e -> Optional.ofNullable(e.body() instanceof Jar j ? j : null));
     List<String> told = new ArrayList<>();
     boolean old = jar.isPresent() && age(told, jar.get(), coat, finish, zone);
     jar.ifPresent(j -> contents(told, j));
@@ -45,8 +48,7 @@ record JarStory(
     return new JarStory(told, old, others.spoiled, others.clearInTheSameAir);
   }
 
-  private static boolean age(
-      List<String> told, Jar jar, Coat coat, Finish finish, ZoneId zone) {
+  private static boolean age(List<String> told, Jar jar, Coat coat, Finish finish, ZoneId zone) {
     if (jar.opened().isEmpty()) {
       told.add(
           "Jar %s: nobody wrote down when it was opened; let a drop dry on glass, hard overnight or the jar is old"
@@ -102,8 +104,7 @@ record JarStory(
 
     private void sort(Journal journal, Entry entry, Coat other, Coat asked) {
       boolean sameJar = other.jarEntry().equals(asked.jarEntry());
-      boolean sameAir =
-          other.room().equals(asked.room()) && within(other.start(), asked.start());
+      boolean sameAir = other.room().equals(asked.room()) && within(other.start(), asked.start());
       if (!sameJar && !sameAir) {
         return;
       }

@@ -1,8 +1,8 @@
 package coatwright.review;
 
 import coatwright.film.AirCourse;
-import coatwright.film.EnsembleJob;
 import coatwright.film.Ensemble;
+import coatwright.film.EnsembleJob;
 import coatwright.film.FilmJob;
 import coatwright.film.FilmParameters;
 import coatwright.film.FilmRun;
@@ -26,9 +26,10 @@ import java.util.OptionalDouble;
  *
  * <ol>
  *   <li>Older than nine in ten such films need in this very air: no; the jar first, then the coats.
- *   <li>In the finish's reference air it would have been ready by then, and in this air not yet: yes.
- *   <li>It would not have been ready in the reference air either: no, it is early; partly where this
- *       air adds a quarter or more.
+ *   <li>In the finish's reference air it would have been ready by then, and in this air not yet:
+ *       yes.
+ *   <li>It would not have been ready in the reference air either: no, it is early; partly where
+ *       this air adds a quarter or more.
  *   <li>Past the middle of its range but inside it: partly where the air adds a quarter, else it
  *       can't be told, and the test decides.
  * </ol>
@@ -156,7 +157,8 @@ final class SoftCause {
             spread)
         .ifPresent(told::add);
     told("coats a third thinner", was, thinner(), spread).ifPresent(told::add);
-    rested().flatMap(job -> told("an hour's rest between coats", was, job, spread))
+    rested()
+        .flatMap(job -> told("an hour's rest between coats", was, job, spread))
         .ifPresent(told::add);
     return told;
   }

@@ -1,6 +1,9 @@
 package coatwright.watch;
 
+import coatwright.climate.AirPoint;
 import coatwright.climate.Climate;
+import coatwright.climate.RoomAir;
+import coatwright.climate.WoodPoint;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Journal;
@@ -15,6 +18,7 @@ import coatwright.watch.Sign.Verdict;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -31,13 +35,22 @@ final class CloudingSigns {
   private static final String KIND = "clouding";
   private static final int NAMED = 3;
 
+  /**
+   * Ours: less than this moves the water ratio by less than 0.02, a tenth of the band it is judged
+   * by.
+   */
+  private static final double MOVED_K = 0.3;
+
+  private static final double MOVED_RH_PCT = 0.8;
+  private static final Duration ANSWER_STANDS = Duration.ofMinutes(10);
+
   private final Outlooks outlooks;
   private final Climate climate;
   private final Journal journal;
   private final WatchSettings settings;
+  private final Map<String, Asked> asked = new HashMap<>();
 
-  CloudingSigns(
-      Outlooks outlooks, Climate climate, Journal journal, WatchSettings settings) {
+  CloudingSigns(Outlooks outlooks, Climate climate, Journal journal, WatchSettings settings) {
     this.outlooks = outlooks;
     this.climate = climate;
     this.journal = journal;
@@ -96,7 +109,7 @@ final class CloudingSigns {
   }
 
   private Sign sign(String room, AtRisk risk, Instant now) {
-    SessionOutlook session = outlooks.session(room, now);
+    SessionOutlook session = session(room, now);
     Optional<Clouding> clouding = session.outlook().clouding();
     boolean wet = !risk.wet().isEmpty();
     Set<String> parts = wet ? risk.wet() : risk.planned();
@@ -106,10 +119,48 @@ final class CloudingSigns {
         Optional.of(room),
         Optional.of(last(parts)),
         verdict(session.outlook()),
-        wet ? "wet" : "planned",
+        wet ? 1 : 0,
         clouding.map(c -> message(room, parts, wet, c, session, now)).orElse(""),
         Duration.ZERO,
         settings.cloudingClearFor());
+  }
+
+  /** The last answer stands while neither air, wood nor coats have changed enough to matter. */
+  private SessionOutlook session(String room, Instant now) {
+    RoomAir air = climate.now(room);
+    Asked last = asked.get(room);
+    int coats = journal.coats().size();
+    if (last != null && last.stands(air, coats, now)) {
+      return last.answer();
+    }
+    SessionOutlook answer = outlooks.session(room, now);
+    asked.put(room, new Asked(air, coats, now, answer));
+    return answer;
+  }
+
+  /** An answer and what it rested on. */
+  private record Asked(RoomAir air, int coats, Instant at, SessionOutlook answer) {
+    boolean stands(RoomAir now, int coatsNow, Instant at) {
+      boolean recent =
+          !at.isBefore(this.at) && Duration.between(this.at, at).compareTo(ANSWER_STANDS) < 0;
+      return recent
+          && coats == coatsNow
+          && air.air().isPresent()
+          && now.air().isPresent()
+          && near(air.air().get(), now.air().get())
+          && air.disagree() == now.disagree()
+          && near(air.wood(), now.wood());
+    }
+
+    private static boolean near(AirPoint one, AirPoint other) {
+      return Math.abs(one.airTempC() - other.airTempC()) < MOVED_K
+          && Math.abs(one.rhPct() - other.rhPct()) < MOVED_RH_PCT;
+    }
+
+    private static boolean near(Optional<WoodPoint> one, Optional<WoodPoint> other) {
+      return one.isPresent() == other.isPresent()
+          && (one.isEmpty() || Math.abs(one.get().woodTempC() - other.get().woodTempC()) < MOVED_K);
+    }
   }
 
   private Verdict verdict(Outlook outlook) {

@@ -76,7 +76,7 @@ final class CureSigns {
       if (piece.promise().isPresent()) {
         promised.add(piece.name());
         latest(films, piece.name())
-            .ifPresent(film -> signs.add(promise(piece.promise().get(), film, airC, now)));
+            .ifPresent(film -> signs.add(promise(piece.promise().get(), film, airC)));
       }
     }
     Map<String, Curing> byRoom = new LinkedHashMap<>();
@@ -141,8 +141,7 @@ final class CureSigns {
     return film.due().p50().orElse(Instant.MAX);
   }
 
-  private Sign promise(
-      LocalDate promise, Curing film, Map<String, OptionalDouble> airC, Instant now) {
+  private Sign promise(LocalDate promise, Curing film, Map<String, OptionalDouble> airC) {
     Instant kept = promise.plusDays(1).atStartOfDay(settings.zone()).toInstant();
     OptionalDouble air = airC.getOrDefault(film.room(), OptionalDouble.empty());
     double coldK = air.isPresent() ? film.finish().referenceTempC() - air.getAsDouble() : 0;
@@ -174,13 +173,13 @@ final class CureSigns {
                     Show.fixed(air.getAsDouble(), 1),
                     Show.fixed(film.finish().referenceTempC(), 0),
                     Show.fixed(rate(air.getAsDouble(), film.finish().referenceTempC()), 2));
-    return sign("piece/" + film.part().piece(), film, verdict, message, now.isBefore(kept));
+    return sign("piece/" + film.part().piece(), film, verdict, message);
   }
 
   private Sign unpromised(Curing film, Map<String, OptionalDouble> airC) {
     OptionalDouble air = airC.getOrDefault(film.room(), OptionalDouble.empty());
     if (air.isEmpty()) {
-      return sign("room/" + film.room(), film, Verdict.UNKNOWN, "", true);
+      return sign("room/" + film.room(), film, Verdict.UNKNOWN, "");
     }
     double coldK = film.finish().referenceTempC() - air.getAsDouble();
     Verdict verdict =
@@ -195,18 +194,17 @@ final class CureSigns {
                 Show.duration(settings.coldOver()),
                 Show.fixed(film.finish().referenceTempC(), 0),
                 Show.fixed(rate(air.getAsDouble(), film.finish().referenceTempC()), 2));
-    return sign("room/" + film.room(), film, verdict, message, true);
+    return sign("room/" + film.room(), film, verdict, message);
   }
 
-  private Sign sign(
-      String what, Curing film, Verdict verdict, String message, boolean promiseAhead) {
+  private Sign sign(String what, Curing film, Verdict verdict, String message) {
     return new Sign(
         KIND + "/" + what,
         KIND,
         Optional.of(film.room()),
         Optional.of(film.part().toString()),
         verdict,
-        promiseAhead ? "ahead" : "past",
+        0,
         message,
         settings.coldHold(),
         settings.coldHold());

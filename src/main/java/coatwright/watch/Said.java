@@ -30,7 +30,7 @@ final class Said {
       List.of("clouding", "wood-near-dew-point", "sensor", "slow-cure");
 
   private final Map<String, Warning> open = new LinkedHashMap<>();
-  private final Map<String, String> stages = new HashMap<>();
+  private final Map<String, Integer> saidAs = new HashMap<>();
   private final Map<String, Instant> onSince = new HashMap<>();
   private final Map<String, Instant> clearSince = new HashMap<>();
 
@@ -78,7 +78,7 @@ final class Said {
     }
     onSince.keySet().retainAll(seen);
     clearSince.keySet().retainAll(seen);
-    stages.keySet().retainAll(seen);
+    saidAs.keySet().retainAll(seen);
     return changes;
   }
 
@@ -116,7 +116,7 @@ final class Said {
             sign.part(),
             sign.message());
     open.put(sign.key(), warning);
-    stages.put(sign.key(), sign.stage());
+    saidAs.put(sign.key(), sign.grave());
     changes.begun().add(warning);
   }
 
@@ -125,11 +125,11 @@ final class Said {
       end(sign.key(), now, changes);
       return;
     }
-    String stage = stages.putIfAbsent(sign.key(), sign.stage());
-    if (sign.verdict() == Verdict.ON && stage != null && !stage.equals(sign.stage())) {
+    Integer before = saidAs.putIfAbsent(sign.key(), sign.grave());
+    if (sign.verdict() == Verdict.ON && before != null && sign.grave() > before) {
       Warning reworded = reworded(sign);
       open.put(sign.key(), reworded);
-      stages.put(sign.key(), sign.stage());
+      saidAs.put(sign.key(), sign.grave());
       changes.reworded().add(reworded);
     }
   }
@@ -146,7 +146,7 @@ final class Said {
   private void end(String key, Instant now, Changes changes) {
     Warning old = open.remove(key);
     clearSince.remove(key);
-    stages.remove(key);
+    saidAs.remove(key);
     if (old != null) {
       // A clock set back must not end a warning before it began.
       Instant to = now.isBefore(old.from()) ? old.from() : now;

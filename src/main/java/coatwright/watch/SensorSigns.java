@@ -79,7 +79,7 @@ final class SensorSigns {
         Optional.empty(),
         Optional.empty(),
         allSilent ? Verdict.ON : Verdict.CLEAR,
-        "silent",
+        0,
         "All %d sensors on %s are silent (%s); look to what carries them, its power and cable, before the sensors"
             .formatted(on.size(), transport, names),
         Duration.ZERO,
@@ -95,7 +95,7 @@ final class SensorSigns {
         source.room(),
         Optional.empty(),
         verdict(source.state()),
-        source.state().toString(),
+        source.state() == SourceState.LOST ? 1 : 0,
         message(source, now),
         holdOn,
         settings.sensorClearFor());
@@ -146,7 +146,7 @@ final class SensorSigns {
         Optional.of(air.room()),
         Optional.empty(),
         verdict,
-        "disagree",
+        0,
         "Sensors in " + air.room() + ": " + said,
         settings.disagreeFor(),
         settings.disagreeFor());

@@ -8,8 +8,7 @@ import java.util.Optional;
  *
  * @param key names the thing, the same at every look: {@code clouding/bench}, {@code sensor/wall}
  * @param kind the warning's kind
- * @param stage a word that changes only when the warning needs new words, such as {@code lost}
- *     after {@code stale}
+ * @param grave rises when the warning needs graver words, as when a stale sensor is lost
  * @param message what would be said if it began now
  * @param holdOn how long it must have been so before it is said
  * @param holdClear how long it must have been over before that is said
@@ -20,7 +19,7 @@ record Sign(
     Optional<String> room,
     Optional<String> part,
     Verdict verdict,
-    String stage,
+    int grave,
     String message,
     Duration holdOn,
     Duration holdClear) {

@@ -43,7 +43,7 @@ final class WoodSigns {
     Optional<WoodPoint> wood =
         roomAir.wood().filter(w -> !w.at().plus(settings.woodFreshFor()).isBefore(now));
     if (roomAir.air().isEmpty() || wood.isEmpty()) {
-      return sign(room, Verdict.UNKNOWN, "", "");
+      return sign(room, Verdict.UNKNOWN, 0, "");
     }
     AirPoint air = roomAir.air().get();
     double spreadK = wood.get().woodTempC() - air.dewPointC();
@@ -55,7 +55,7 @@ final class WoodSigns {
     return sign(
         room,
         verdict(leastK),
-        below ? "below" : "near",
+        below ? 1 : 0,
         message.formatted(
             below ? "Wood below the dew point" : "Wood near the dew point",
             room,
@@ -64,14 +64,14 @@ final class WoodSigns {
             Show.fixed(settings.woodEndK(), 0)));
   }
 
-  private Sign sign(String room, Verdict verdict, String stage, String message) {
+  private Sign sign(String room, Verdict verdict, int grave, String message) {
     return new Sign(
         KIND + "/" + room,
         KIND,
         Optional.of(room),
         Optional.empty(),
         verdict,
-        stage,
+        grave,
         message,
         Duration.ZERO,
         settings.woodClearFor());

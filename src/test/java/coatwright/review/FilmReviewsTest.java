@@ -42,13 +42,17 @@ class FilmReviewsTest {
     return c.waterPeakPct() / c.waterLimitPct();
   }
 
-  /** Film model, set shellac: S 1.387 at 28 °C and 80 %; 0.747 at 20 °C and 50 % (prototype of ours). */
+  /**
+   * Film model, set shellac: S 1.387 at 28 °C and 80 %; 0.747 at 20 °C and 50 % (prototype of
+   * ours).
+   */
   @Test
   void namesTheDampAirWhereDrierAirAloneWouldHaveKeptItClear() {
     Why why = clouded(28, 80).why();
     assertThat(why.airAtFault()).isEqualTo(AirAtFault.YES);
     assertThat(why.sentence())
-        .startsWith("cabinet/left-door clouded because the air was damp: in the air of 28.0 °C and 80 %")
+        .startsWith(
+            "cabinet/left-door clouded because the air was damp: in the air of 28.0 °C and 80 %")
         .contains("the air dried to 50 % (80 % → 50 %) it would have stayed clear");
     Why.Saw saw = why.model().orElseThrow();
     assertThat(saw.level()).isEqualTo("likely");
@@ -56,7 +60,10 @@ class FilmReviewsTest {
     assertThat(changed(why, "air dried").level()).isEqualTo("none expected");
   }
 
-  /** The same source: wood at 32 °C 1.12, spirit of 99.2 % 1.18, 50 µm 1.33, draught of 0.5 m/s 1.48. */
+  /**
+   * The same source: wood at 32 °C 1.12, spirit of 99.2 % 1.18, 50 µm 1.33, draught of 0.5 m/s
+   * 1.48.
+   */
   @Test
   void everyChangeIsRunAgainThroughTheFilm() {
     Why why = clouded(28, 80).why();
@@ -202,7 +209,8 @@ class FilmReviewsTest {
             .coat("cabinet/right-door", "b", Duration.ofMinutes(30), OptionalDouble.of(20))
             .why();
     assertThat(why.airAtFault()).isEqualTo(AirAtFault.PARTLY);
-    assertThat(why.sentence()).contains("yet cabinet/right-door, coated in the same air, has no clouding noted");
+    assertThat(why.sentence())
+        .contains("yet cabinet/right-door, coated in the same air, has no clouding noted");
     assertThat(why.jar()).anyMatch(s -> s.contains("In the same room within two hours"));
   }
 
@@ -217,7 +225,8 @@ class FilmReviewsTest {
             .coat(DOOR, "a", NOW, OptionalDouble.of(20))
             .note(DOOR, CLOUDED, 2, SOON)
             .why();
-    assertThat(why.sentence()).endsWith("the same jar spoiled stool/seat clouded, so look at the jar first");
+    assertThat(why.sentence())
+        .endsWith("the same jar spoiled stool/seat clouded, so look at the jar first");
   }
 
   private static CaseShop sixCoats(double tempC, LocalDate opened, Duration softAfterLast) {
@@ -231,7 +240,10 @@ class FilmReviewsTest {
     return shop.note(DOOR, THUMBNAIL, 0, softAfterLast);
   }
 
-  /** Common practice, no source: rub out after 3 days at 24 °C and 5 days at 15 °C; the set is fitted to it. */
+  /**
+   * Common practice, no source: rub out after 3 days at 24 °C and 5 days at 15 °C; the set is
+   * fitted to it.
+   */
   @Test
   void aFilmSoftAfterFourAndAHalfDaysAtFourteenDegreesIsSoftBecauseOfTheAir() {
     Why why = sixCoats(14, FRESH, Duration.ofHours(108)).why();
@@ -262,7 +274,8 @@ class FilmReviewsTest {
   @Test
   void anHoursRestBetweenCoatsIsRunAgainToo() {
     Why why = sixCoats(20, FRESH, Duration.ofHours(24)).why();
-    assertThat(changed(why, "an hour's rest between coats").would()).startsWith("ready to rub out after");
+    assertThat(changed(why, "an hour's rest between coats").would())
+        .startsWith("ready to rub out after");
     assertThat(changed(why, "coats a third thinner").would()).contains("40.0 h");
   }
 
@@ -274,7 +287,8 @@ class FilmReviewsTest {
             .jar("a", 95, FRESH)
             .coat(DOOR, "a", NOW, OptionalDouble.of(28))
             .why();
-    assertThat(why.sentence()).startsWith("No clouding is noted on cabinet/left-door, though by the model");
+    assertThat(why.sentence())
+        .startsWith("No clouding is noted on cabinet/left-door, though by the model");
   }
 
   @Test

@@ -53,6 +53,7 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
   private Outlook outlook = outlook(Outlook.CloudingLevel.NONE_EXPECTED, 2.4, 3.2);
   private Optional<Instant> better = Optional.empty();
   private boolean disagree;
+  private boolean nudged;
 
   final List<Warning> kept = new ArrayList<>();
   final List<String> rung = new ArrayList<>();
@@ -61,13 +62,26 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
 
   InventedShop() {
     write(
-        new Jar("a", "shellac-pale", OptionalDouble.of(180), OptionalDouble.empty(), Optional.empty(), Optional.empty()),
+        new Jar(
+            "a",
+            "shellac-pale",
+            OptionalDouble.of(180),
+            OptionalDouble.empty(),
+            Optional.empty(),
+            Optional.empty()),
         START);
   }
 
   private ShopWatch newWatch() {
     return new ShopWatch(
-        this, this, this, this, this, () -> List.copyOf(sources), name -> Optional.of(FINISH), settings);
+        this,
+        this,
+        this,
+        this,
+        this,
+        () -> List.copyOf(sources),
+        name -> Optional.of(FINISH),
+        settings);
   }
 
   /** A new daemon over the same log. */
@@ -161,6 +175,9 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
 
   InventedShop clouding(Outlook.CloudingLevel level, double waterPct, double limitPct) {
     outlook = outlook(level, waterPct, limitPct);
+    // Another outlook comes of other air: it moves by half a kelvin to and fro.
+    air = air.map(a -> MoistAir.of(a.airTempC() + (nudged ? -0.5 : 0.5), a.rhPct()));
+    nudged = !nudged;
     return this;
   }
 
@@ -298,8 +315,7 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
   }
 
   private static AirPoint point(MoistAir a, Instant at) {
-    return new AirPoint(
-        at, a.airTempC(), a.rhPct(), a.dewPointC(), a.vapourPressurePa(), 0.2, 2);
+    return new AirPoint(at, a.airTempC(), a.rhPct(), a.dewPointC(), a.vapourPressurePa(), 0.2, 2);
   }
 
   @Override
@@ -340,7 +356,11 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
   @Override
   public List<Piece> pieces() {
     return entries.stream()
-        .flatMap(e -> e.body() instanceof Piece piece ? List.of(piece).stream() : java.util.stream.Stream.empty())
+        .flatMap(
+            e ->
+                e.body() instanceof Piece piece
+                    ? List.of(piece).stream()
+                    : java.util.stream.Stream.empty())
         .toList();
   }
 

@@ -25,9 +25,9 @@ class ShopWatchTest {
     assertThat(warning.part()).contains("cabinet/left-door");
     assertThat(warning.message())
         .isEqualTo(
-            "Clouding likely in bench, cabinet/left-door still wet: the film would take up 9.9 % water"
-                + " and gives way at 7.1 %; finish the part in hand, start no other until about 13:00,"
-                + " and bring no heat near the wet film");
+            "Clouding likely in bench, cabinet/left-door still wet: the film would take up 9.9 %"
+                + " water and gives way at 7.1 %; finish the part in hand, start no other until"
+                + " about 13:00, and bring no heat near the wet film");
   }
 
   @Test
@@ -53,7 +53,8 @@ class ShopWatchTest {
     shop.coatAt(0).due("dry to recoat", START.plus(Duration.ofMinutes(10)));
     for (int minute = 1; minute <= 40; minute++) {
       boolean over = minute % 2 == 0;
-      shop.clouding(over ? LIKELY : POSSIBLE, over ? 8.8 : 8.1, 7.1).lookAt(Duration.ofMinutes(minute));
+      shop.clouding(over ? LIKELY : POSSIBLE, over ? 8.8 : 8.1, 7.1)
+          .lookAt(Duration.ofMinutes(minute));
     }
     assertThat(shop.rung).containsExactly("begins clouding");
   }
@@ -94,7 +95,9 @@ class ShopWatchTest {
     assertThat(shop.openNow().get(0).message())
         .startsWith("Wood near the dew point in bench: wood 14.2 °C, dew point 13.9 °C");
     shop.woodC(16, 2).lookEveryMinute(2, 20);
-    assertThat(shop.openKinds()).as("2.1 K less its uncertainty lies between the limits").isNotEmpty();
+    assertThat(shop.openKinds())
+        .as("2.1 K less its uncertainty lies between the limits")
+        .isNotEmpty();
     shop.woodC(18, 21).lookEveryMinute(21, 31);
     assertThat(shop.openNow()).isEmpty();
   }
@@ -195,7 +198,10 @@ class ShopWatchTest {
 
   @Test
   void withoutAPromiseFiveKelvinBelowTheReferenceIsSlowCureAndItEndsWhenTheRoomWarms() {
-    shop.coatAt(0).due("rub out", START.plus(Duration.ofDays(5))).air(14, 50).lookEveryMinute(1, 60);
+    shop.coatAt(0)
+        .due("rub out", START.plus(Duration.ofDays(5)))
+        .air(14, 50)
+        .lookEveryMinute(1, 60);
     assertThat(shop.rung).containsExactly("begins slow-cure");
     shop.air(15.5, 50).lookEveryMinute(61, 120);
     assertThat(shop.rung).as("between the limits").containsExactly("begins slow-cure");

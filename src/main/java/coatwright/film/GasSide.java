@@ -18,6 +18,13 @@ final class GasSide {
   private static final double HOTTEST_FILM_C = 90;
   private static final double MOST_VAPOUR_PA = 9e4;
 
+  /**
+   * All three diffusivities grow with the same power of temperature, so their ratios are constant.
+   */
+  private static final double WATER_TO_ETHANOL = ratio(Solvent.WATER);
+
+  private static final double RETARDER_TO_ETHANOL = ratio(Solvent.BUTOXYETHANOL);
+
   private final FilmSolution solution;
   private final FilmParameters.Surroundings around;
   private SaturationFunction saturation = SaturationFunction.HYLAND_WEXLER_WATER;
@@ -46,6 +53,11 @@ final class GasSide {
     this.around = around;
   }
 
+  private static double ratio(Solvent vapour) {
+    AirFlow any = new AirFlow(293.15);
+    return any.massTransferMPerS(1, vapour) / any.massTransferMPerS(1, Solvent.ETHANOL);
+  }
+
   void prepare(SaturationFunction function, double draught) {
     saturation = function;
     draughtMPerS = draught;
@@ -61,9 +73,8 @@ final class GasSide {
       heatTransfer =
           flow.heatTransferWPerM2K(draughtMPerS, around.plateLengthM(), around.stillAirWPerM2K());
       coefficientE = flow.massTransferMPerS(heatTransfer, Solvent.ETHANOL) / AirFlow.GAS_CONSTANT;
-      coefficientW = flow.massTransferMPerS(heatTransfer, Solvent.WATER) / AirFlow.GAS_CONSTANT;
-      coefficientR =
-          flow.massTransferMPerS(heatTransfer, Solvent.BUTOXYETHANOL) / AirFlow.GAS_CONSTANT;
+      coefficientW = coefficientE * WATER_TO_ETHANOL;
+      coefficientR = coefficientE * RETARDER_TO_ETHANOL;
     }
     roomWaterPa = rhFraction * saturatedPa;
   }

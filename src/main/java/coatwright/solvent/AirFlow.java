@@ -69,10 +69,12 @@ public record AirFlow(double temperatureK) {
    */
   public double heatTransferWPerM2K(double speedMPerS, double lengthM, double stillAirWPerM2K) {
     OutOfRange.check("draught", speedMPerS, "m/s", 0, 10);
-    double reynolds = speedMPerS * lengthM / viscosityM2PerS();
-    double prandtl = viscosityM2PerS() / heatDiffusivityM2PerS();
-    double forced = LAMINAR_PLATE * sqrt(reynolds) * cbrt(prandtl) * conductivityWPerMK() / lengthM;
-    return cbrt(pow(stillAirWPerM2K, 3) + pow(forced, 3));
+    double viscosity = viscosityM2PerS();
+    double conductivity = conductivityWPerMK();
+    double reynolds = speedMPerS * lengthM / viscosity;
+    double prandtl = viscosity * densityKgPerM3() * CP / conductivity;
+    double forced = LAMINAR_PLATE * sqrt(reynolds) * cbrt(prandtl) * conductivity / lengthM;
+    return cbrt(stillAirWPerM2K * stillAirWPerM2K * stillAirWPerM2K + forced * forced * forced);
   }
 
   /** Speed at which a vapour leaves, m/s: h/(ρ cp) (D/α)^⅔ (Chilton and Colburn 1934). */

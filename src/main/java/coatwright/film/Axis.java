@@ -39,6 +39,12 @@ enum Axis {
     this.bothSides = bothSides;
   }
 
+  /** Its place in the members' coordinates; lives in memory only. */
+  @SuppressWarnings("EnumOrdinal")
+  int index() {
+    return ordinal();
+  }
+
   /** Matters to a coat while it is wet and clouding, not to how a stack hardens. */
   boolean onlyWhileWet() {
     return this == STRENGTH

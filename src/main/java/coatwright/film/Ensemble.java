@@ -56,6 +56,8 @@ public final class Ensemble {
   }
 
   /**
+   * The prediction again, with slopes that are already known.
+   *
    * @param known slopes of an earlier prediction of the same coats, tests and inputs
    */
   public static Prediction predict(EnsembleJob job, Optional<Sensitivity> known) {

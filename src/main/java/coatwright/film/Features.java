@@ -27,7 +27,7 @@ final class Features {
   }
 
   static int milestone(Milestone m) {
-    return FIRST_MILESTONE + m.ordinal();
+    return FIRST_MILESTONE + m.index();
   }
 
   boolean known(int i) {

@@ -21,12 +21,12 @@ final class MemberClocks {
    *
    * @param z the member's activation energy, in standard deviations
    */
-  double secondsFor(double z, double fromS, double clockS) {
+  double secondsFor(double z, double fromS, double worthS) {
     double at = Math.min(2 * REACH - 1e-9, Math.max(0, z + REACH));
     int below = (int) at;
     double share = at - below;
-    double first = seconds(clocks[below], fromS, clockS);
-    return share == 0 ? first : first + share * (seconds(clocks[below + 1], fromS, clockS) - first);
+    double first = seconds(clocks[below], fromS, worthS);
+    return share == 0 ? first : first + share * (seconds(clocks[below + 1], fromS, worthS) - first);
   }
 
   /** What the clock of that member went on by between two moments. */
@@ -35,7 +35,7 @@ final class MemberClocks {
     return clocks[nearest].at(toS) - clocks[nearest].at(fromS);
   }
 
-  private static double seconds(EquivalentTime clock, double fromS, double clockS) {
-    return clock.momentOf(clock.at(fromS) + clockS) - fromS;
+  private static double seconds(EquivalentTime clock, double fromS, double worthS) {
+    return clock.momentOf(clock.at(fromS) + worthS) - fromS;
   }
 }

@@ -59,7 +59,7 @@ final class Members {
   }
 
   double z(int member, Axis axis) {
-    return z[member][axis.ordinal()];
+    return z[member][axis.index()];
   }
 
   double[] weights() {
@@ -136,6 +136,6 @@ final class Members {
     double[] mean = new double[AXES];
     double[] sd = new double[AXES];
     moments(mean, sd);
-    return sd[axis.ordinal()] * sd[axis.ordinal()];
+    return sd[axis.index()] * sd[axis.index()];
   }
 }

@@ -14,7 +14,13 @@ public enum Milestone {
 
   /** Counted by the film's own clock: these lie days ahead and the nights between count. */
   boolean byFilmClock() {
-    return ordinal() >= DRY_HARD.ordinal();
+    return compareTo(DRY_HARD) >= 0;
+  }
+
+  /** Its place among the features of a run; lives in memory only. */
+  @SuppressWarnings("EnumOrdinal")
+  int index() {
+    return ordinal();
   }
 
   /** The words of the trade: {@code rub out}. */

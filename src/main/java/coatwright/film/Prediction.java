@@ -67,6 +67,8 @@ public record Prediction(
   }
 
   /**
+   * One piece of knowledge, and what it would be worth.
+   *
    * @param bestAtS when to make it, seconds from the last coat; 0 where it does not matter
    * @param narrowsBy share of the variance of ln(rub-out) it takes away, 0 to 1
    */

@@ -38,7 +38,7 @@ public final class Sensitivity {
     boolean stack = c.job().coats().size() > 1;
     for (Axis axis : Axis.values()) {
       double sd = stack && axis.onlyWhileWet() ? 0 : axis.sd(spreads);
-      s.slopes[axis.ordinal()] =
+      s.slopes[axis.index()] =
           sd > 0 ? s.slope(axis, base, still, sd, horizonS) : new double[still.value.length];
     }
     return s;
@@ -128,6 +128,6 @@ public final class Sensitivity {
 
   /** By how much a feature moves with one standard deviation along the axis. */
   double slope(Axis axis, int feature) {
-    return slopes[axis.ordinal()][feature];
+    return slopes[axis.index()][feature];
   }
 }

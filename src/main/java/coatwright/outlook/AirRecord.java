@@ -34,7 +34,7 @@ record AirRecord(
     double meanErrorK,
     double meanRhErrorPct) {
 
-  private static final Duration AHEAD = Duration.ofHours(72);
+  private static final Duration AHEAD = Duration.ofDays(3);
   private static final double THIN_K = 0.3;
   private static final double THIN_RH = 0.01;
   private static final double COLDEST_C = -5;
@@ -47,14 +47,28 @@ record AirRecord(
   /** The same where the last day's mean stands for the days to come; assumed. */
   private static final double STEADY_ERROR_K = 2.5;
 
+  /** A stretch of the part's life in one room. */
+  record Stay(String room, Instant from, Instant to) {}
+
   /**
-   * @param from start of the record
-   * @param now end of the readings; what follows is expected
+   * The air over those stays, and what is expected after them.
+   *
+   * @param stays where the part stood, oldest first; the last one's end is the end of the readings,
+   *     and what follows is expected of its room
    * @return empty when nothing was read
    */
-  static Optional<AirRecord> of(
-      Climate climate, String room, Instant from, Instant now, Instant zero, double draught) {
-    AirSeries past = climate.series(room, from, now.plusMillis(1));
+  static Optional<AirRecord> of(Climate climate, List<Stay> stays, Instant zero, double draught) {
+    Stay last = stays.get(stays.size() - 1);
+    Instant now = last.to();
+    String room = last.room();
+    List<AirPoint> points = new ArrayList<>();
+    List<Gap> gaps = new ArrayList<>();
+    for (Stay stay : stays) {
+      AirSeries series = climate.series(stay.room(), stay.from(), stay.to().plusMillis(1));
+      points.addAll(series.points());
+      gaps.addAll(series.gaps());
+    }
+    AirSeries past = new AirSeries(room, stays.get(0).from(), now, points, gaps);
     Knots knots = new Knots(zero);
     past.points().forEach(knots::add);
     if (knots.size() == 0) {

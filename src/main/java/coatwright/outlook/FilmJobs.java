@@ -90,9 +90,15 @@ public final class FilmJobs {
     Coat body = (Coat) last.body();
     Instant zero = startOf(laid.get(0));
     Instant end = now.isBefore(body.start().plus(AROUND)) ? body.start().plus(AROUND) : now;
+    for (Entry e : laid) {
+      String room = ((Coat) e.body()).room();
+      if (!climate.rooms().contains(room)) {
+        return new Rebuilt.Unknown(
+            "the room " + room + " of the coat is not in the settings; put it back under rooms");
+      }
+    }
     Optional<AirRecord> air =
-        AirRecord.of(
-            climate, body.room(), zero.minus(BEFORE), min(end, now), zero, settings.draughtMPerS());
+        AirRecord.of(climate, stays(laid, zero, min(end, now)), zero, settings.draughtMPerS());
     if (air.isEmpty() || !knownAround(body)) {
       return new Rebuilt.Unknown(
           "nobody measured the air in "
@@ -106,6 +112,22 @@ public final class FilmJobs {
     } catch (OutOfRange outside) {
       return new Rebuilt.Unknown("the film model does not hold here: " + outside.getMessage());
     }
+  }
+
+  /** A part stands in the room of its coat until the next one goes on. */
+  private static List<AirRecord.Stay> stays(List<Entry> laid, Instant zero, Instant end) {
+    List<AirRecord.Stay> stays = new ArrayList<>();
+    for (int i = 0; i < laid.size(); i++) {
+      Instant from = i == 0 ? zero.minus(BEFORE) : startOf(laid.get(i));
+      Instant to = i + 1 < laid.size() ? startOf(laid.get(i + 1)) : end;
+      String room = ((Coat) laid.get(i).body()).room();
+      boolean same = !stays.isEmpty() && stays.get(stays.size() - 1).room().equals(room);
+      if (same) {
+        from = stays.remove(stays.size() - 1).from();
+      }
+      stays.add(new AirRecord.Stay(room, from, to));
+    }
+    return stays;
   }
 
   private static Instant min(Instant a, Instant b) {
@@ -128,7 +150,7 @@ public final class FilmJobs {
     double atS = Double.NEGATIVE_INFINITY;
     for (Entry e : laid) {
       atS = Math.max(AirRecord.seconds(zero, startOf(e)), atS + 1);
-      coats.add(laidCoat((Coat) e.body(), atS, inputs, e == last));
+      coats.add(laidCoat((Coat) e.body(), atS, inputs, e.equals(last)));
     }
     WoodTemperature first = wood(laid.get(0), boardMm, air, now);
     WoodTemperature wood = laid.size() == 1 ? first : wood(last, boardMm, air, now);

@@ -22,6 +22,8 @@ public final class FilmOutlooks implements Outlooks {
   private final Clock clock;
 
   /**
+   * Outlooks over a shop's air and journal.
+   *
    * @param finishes by name
    * @param log keeps every prediction that moved
    */

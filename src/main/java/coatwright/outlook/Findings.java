@@ -41,6 +41,8 @@ record Findings(
   }
 
   /**
+   * What the model finds, with slopes of the stack that are already known.
+   *
    * @param slopes of the coats beneath with this one, from an earlier look at the same stack
    */
   static Findings of(Coating c, Optional<Sensitivity> slopes) {

@@ -28,6 +28,8 @@ final class MoveReason {
   }
 
   /**
+   * The reason in words.
+   *
    * @param otherwise what called for the prediction, when nothing below explains the move
    */
   String of(PartPrediction before, PartPrediction after, String otherwise) {

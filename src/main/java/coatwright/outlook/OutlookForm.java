@@ -42,8 +42,9 @@ public final class OutlookForm {
           "altitude",
           "method",
           "board");
+  private static final double STILL_M_PER_S = 0.1;
   private static final Map<String, Double> DRAUGHTS =
-      Map.of("still", 0.1, "light", 0.5, "brisk", 1.5);
+      Map.of("still", STILL_M_PER_S, "light", 0.5, "brisk", 1.5);
   private static final double SEA_LEVEL_PA = 101_325;
   private static final double USUAL_BOARD_MM = 18;
   private static final double USUAL_INTERVAL_MIN = 15;
@@ -59,6 +60,8 @@ public final class OutlookForm {
   }
 
   /**
+   * Reads the form.
+   *
    * @param form keys as above; blank counts as not given
    * @param finishes the shop's finishes by name
    * @throws RefusedInput naming every fault
@@ -230,7 +233,7 @@ public final class OutlookForm {
   private double draught() {
     Optional<String> text = given("draught");
     if (text.isEmpty()) {
-      return DRAUGHTS.get("still");
+      return STILL_M_PER_S;
     }
     Double named = DRAUGHTS.get(text.get().toLowerCase(Locale.ROOT));
     if (named != null) {

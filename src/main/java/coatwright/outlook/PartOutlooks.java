@@ -20,6 +20,7 @@ import coatwright.journal.PartPath;
 import coatwright.outlook.Outlook.CloudingLevel;
 import coatwright.outlook.Outlook.Summary;
 import coatwright.quantity.OutOfRange;
+import coatwright.quantity.RefusedInput;
 import coatwright.quantity.Show;
 import coatwright.quantity.UnitSystem;
 import java.time.Duration;
@@ -83,10 +84,14 @@ final class PartOutlooks {
   }
 
   Answer answer(Optional<PartPath> part, Optional<String> room, Instant now) {
+    part.ifPresent(this::checkKnown);
     Wanted wanted = wanted(part, room, now);
     RoomAir roomAir = climate.now(wanted.room());
     OptionalDouble age =
-        roomAir.age().map(d -> OptionalDouble.of(d.toSeconds())).orElse(OptionalDouble.empty());
+        roomAir
+            .age()
+            .map(d -> OptionalDouble.of(d.toMillis() / 1000.0))
+            .orElse(OptionalDouble.empty());
     if (roomAir.air().isEmpty()) {
       String trouble = roomAir.trouble().orElse("no sensor in it has spoken lately");
       return cantTell(
@@ -203,15 +208,15 @@ final class PartOutlooks {
     }
     PartPath part = wanted.part().orElseThrow();
     List<String> laid = wanted.laid().stream().map(Entry::id).toList();
-    Slopes kept = slopes.get(part);
-    boolean hold =
-        kept != null
-            && kept.laid().equals(laid)
-            && kept.tests().equals(coating.stack().get().tests())
-            && Duration.between(kept.at(), now).abs().compareTo(SLOPES_KEPT) < 0;
-    Findings found = Findings.of(coating, hold ? kept.slopes() : Optional.empty());
-    if (!hold) {
-      slopes.put(part, new Slopes(laid, coating.stack().get().tests(), now, found.slopes()));
+    List<BenchTest.Seen> tests = coating.stack().get().tests();
+    Optional<Slopes> kept =
+        Optional.ofNullable(slopes.get(part))
+            .filter(k -> k.laid().equals(laid))
+            .filter(k -> k.tests().equals(tests))
+            .filter(k -> Duration.between(k.at(), now).abs().compareTo(SLOPES_KEPT) < 0);
+    Findings found = Findings.of(coating, kept.flatMap(Slopes::slopes));
+    if (kept.isEmpty()) {
+      slopes.put(part, new Slopes(laid, tests, now, found.slopes()));
     }
     return found;
   }
@@ -355,6 +360,15 @@ final class PartOutlooks {
     return minutes.length == 0
         ? OptionalDouble.empty()
         : OptionalDouble.of(minutes[minutes.length / 2]);
+  }
+
+  private void checkKnown(PartPath part) {
+    if (journal.part(part).isEmpty() && journal.coats(part).isEmpty()) {
+      throw RefusedInput.of(
+          "part \"" + part + "\"",
+          "the journal knows no such part",
+          "look it up under its piece, or write it in first");
+    }
   }
 
   private Wanted wanted(Optional<PartPath> part, Optional<String> room, Instant now) {

@@ -6,6 +6,8 @@ public sealed interface Rebuilt {
   record Known(CoatJob job) implements Rebuilt {}
 
   /**
+   * It cannot be put together.
+   *
    * @param reason one sentence: what is missing and what would help
    */
   record Unknown(String reason) implements Rebuilt {}

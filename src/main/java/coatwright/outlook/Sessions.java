@@ -37,14 +37,12 @@ final class Sessions {
   SessionOutlook of(String room, Instant now) {
     Object air = climate.now(room).air();
     int entries = journal.entries().size();
-    Kept last = kept.get(room);
-    boolean fresh =
-        last != null
-            && last.entries() == entries
-            && last.air().equals(air)
-            && Duration.between(last.at(), now).abs().compareTo(FRESH) < 0;
-    if (fresh) {
-      return last.outlook();
+    Optional<Kept> fresh =
+        Optional.ofNullable(kept.get(room))
+            .filter(k -> k.entries() == entries && k.air().equals(air))
+            .filter(k -> Duration.between(k.at(), now).abs().compareTo(FRESH) < 0);
+    if (fresh.isPresent()) {
+      return fresh.get().outlook();
     }
     SessionOutlook outlook = compute(room, now);
     kept.put(room, new Kept(now, entries, air, outlook));

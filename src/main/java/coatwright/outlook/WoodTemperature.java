@@ -46,6 +46,8 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
   record Entered(double woodTempC, Instant at) {}
 
   /**
+   * The wood's temperature by the best that is known of it.
+   *
    * @param entered on the coat itself or lately on the part
    * @return empty when neither probe, person nor the room's history can tell
    */

@@ -1,9 +1,12 @@
 package coatwright.outlook;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import coatwright.journal.PartPath;
 import coatwright.outlook.Outlook.Summary;
+import coatwright.quantity.RefusedInput;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -108,7 +111,8 @@ class PartOutlookTest {
     assertThat(session.outlook().summary()).isEqualTo(Summary.HOLD_OFF);
     assertThat(session.nextBetter()).isPresent();
     assertThat(Duration.between(shop.now(), session.nextBetter().orElseThrow()).toHours())
-        .isBetween(5L, 8L);
+        .as("once the damp hours are over")
+        .isBetween(5L, 23L);
     assertThat(session.outlook().actions()).anyMatch(a -> a.startsWith("Wait until about"));
   }
 
@@ -134,6 +138,15 @@ class PartOutlookTest {
     assertThat(session.line()).isEqualTo("Brush: no clouding expected");
     shop.at(Duration.ofHours(5)).steadyAir(4.5, 5.02, 20, 45);
     assertThat(shop.outlooks.session(TestShop.ROOM, shop.now()).open()).isFalse();
+  }
+
+  @Test
+  void refusesAPartTheJournalDoesNotKnow() {
+    TestShop shop = new TestShop().jar().steadyAir(-24, 0.02, 20, 45);
+    PartPath other = PartPath.parse("cabinet/right-door");
+    assertThatThrownBy(() -> shop.outlooks.ofPart(other, Optional.empty(), shop.now()))
+        .isInstanceOf(RefusedInput.class)
+        .hasMessageContaining("cabinet/right-door");
   }
 
   @Test

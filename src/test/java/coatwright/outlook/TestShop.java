@@ -15,6 +15,7 @@ import coatwright.journal.LiveJournal;
 import coatwright.journal.MemoryLedger;
 import coatwright.journal.Method;
 import coatwright.journal.Observation;
+import coatwright.journal.Part;
 import coatwright.journal.PartPath;
 import java.time.Clock;
 import java.time.Duration;
@@ -180,6 +181,9 @@ final class TestShop {
   }
 
   TestShop jar(OptionalDouble cutGPerL, OptionalDouble strengthPct) {
+    write(
+        START.minus(Duration.ofDays(3)),
+        new Part(DOOR, OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty()));
     jarEntry =
         write(
                 START.minus(Duration.ofDays(2)),

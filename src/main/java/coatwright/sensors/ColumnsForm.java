@@ -1,6 +1,7 @@
 package coatwright.sensors;
 
 import coatwright.quantity.StrictNumber;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -12,6 +13,7 @@ import java.util.stream.Stream;
  */
 final class ColumnsForm implements PayloadForm {
   private static final int MOST_COLUMNS = 256;
+  private static final char BYTE_ORDER_MARK = '\uFEFF';
 
   private final char separator;
   private final boolean wantsHeader;
@@ -104,9 +106,28 @@ final class ColumnsForm implements PayloadForm {
     return text.isEmpty() ? Cell.ABSENT : new Cell.Words(text);
   }
 
+  /** Cells may be quoted as in RFC 4180: a quote inside is written twice. */
   private List<String> split(String line) {
-    return Stream.of(line.split(java.util.regex.Pattern.quote(String.valueOf(separator)), -1))
-        .map(String::strip)
-        .toList();
+    List<String> cells = new ArrayList<>();
+    StringBuilder cell = new StringBuilder();
+    boolean quoted = false;
+    int from = !line.isEmpty() && line.charAt(0) == BYTE_ORDER_MARK ? 1 : 0;
+    for (int at = from; at < line.length(); at++) {
+      char c = line.charAt(at);
+      boolean pair = quoted && c == '"' && at + 1 < line.length() && line.charAt(at + 1) == '"';
+      if (pair) {
+        cell.append(c);
+        at++;
+      } else if (c == '"' && (quoted || cell.toString().isBlank())) {
+        quoted = !quoted;
+      } else if (c == separator && !quoted) {
+        cells.add(cell.toString().strip());
+        cell.setLength(0);
+      } else {
+        cell.append(c);
+      }
+    }
+    cells.add(cell.toString().strip());
+    return List.copyOf(cells);
   }
 }

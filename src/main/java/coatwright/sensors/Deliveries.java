@@ -48,9 +48,7 @@ final class Deliveries {
     if (raw.way() == RawReading.Way.MESSAGE) {
       channels.put(raw.channel(), new Last(raw.octets(), raw.arrivedAt(), together));
     }
-    return raw.way() == RawReading.Way.LINE
-        ? new Look(false, 1)
-        : new Look(mapping.everyGiven() && same && soon, together);
+    return raw.way() == RawReading.Way.LINE ? new Look(false, 1) : new Look(same && soon, together);
   }
 
   /** Holds back what came in a burst without a time of its own: its order is known, no more. */

@@ -29,6 +29,7 @@ public final class Intake {
   private final Calibration calibration;
   private final Map<String, History> histories = new HashMap<>();
   private final List<Recalled> recalled = new ArrayList<>();
+  private final List<Recalled> after = new ArrayList<>();
 
   Intake(SourceMapping mapping, Neighbours neighbours) {
     this.mapping = mapping;
@@ -49,7 +50,8 @@ public final class Intake {
    *
    * @param readings what is believed, as the house keeps it
    * @param raw its text and verdict, as the house keeps it
-   * @param harmless nothing was read and nothing is wrong: a header line, another device
+   * @param harmless nothing was read and nothing is wrong: a header line, another device, a message
+   *     delivered twice
    * @param present what it said about the node being there, if that is what it said
    */
   public record Taken(
@@ -115,18 +117,24 @@ public final class Intake {
       }
     }
     MappedPayload verdict = new MappedPayload(mapping.source(), accepted, held, refused);
-    return new Taken(verdict, readings, raw(raw, verdict), false, Optional.empty());
+    boolean repeated = samples.stream().allMatch(Sample::isRepeated);
+    return new Taken(verdict, readings, raw(raw, verdict), repeated, Optional.empty());
   }
 
   private void judge(
       Sample sample, RawReading raw, PayloadText text, Opened.Parts parts, Deliveries.Look look) {
     History history = history(sample);
-    Optional<String> never =
-        raw.way() == RawReading.Way.RETAINED
-            ? deliveries.retained(raw, sample)
-            : deliveries.duplicate(sample, history, look);
-    if (never.isPresent()) {
-      sample.refuseAll(never.get());
+    if (raw.way() == RawReading.Way.RETAINED) {
+      Optional<String> old = deliveries.retained(raw, sample);
+      if (old.isPresent()) {
+        sample.refuseAll(old.get());
+        return;
+      }
+    }
+    Optional<String> duplicate = deliveries.duplicate(sample, history, look);
+    if (duplicate.isPresent()) {
+      sample.repeated();
+      sample.refuseAll(duplicate.get());
       return;
     }
     if (text.nulTrimmed() && mapping.payload().stripNul()) {
@@ -164,6 +172,11 @@ public final class Intake {
       history.keep(earlier, true);
       history.newest(told.at());
     }
+    for (Recalled told : after) {
+      Sample next = Sample.recalled(sample.key, told.at());
+      told.into(next, sample.values());
+      StepRules.stays(next, history);
+    }
     return history;
   }
 
@@ -171,6 +184,11 @@ public final class Intake {
   void recall(Recalled told) {
     recalled.add(told);
     recalled.sort(Comparator.comparing(Recalled::at));
+  }
+
+  /** A recording tells what its sensor said next. */
+  void recallAfter(Recalled told) {
+    after.add(told);
   }
 
   /** A recording tells that the same payload came before, last at that time. */

@@ -220,7 +220,10 @@ public final class MappingReader {
     try {
       limits.put(quantity, new Limits(hard[0], hard[1], plausible[0], plausible[1]));
     } catch (IllegalArgumentException e) {
-      inner.fault("plausible", e.getMessage(), "put the plausible pair inside the hard one");
+      inner.fault(
+          "plausible",
+          String.valueOf(e.getMessage()),
+          "put the plausible pair inside the hard one");
     }
   }
 

@@ -68,7 +68,7 @@ final class Missing {
     for (String missing : rule.missing()) {
       OptionalDouble value = StrictNumber.parse(missing, '.');
       boolean same =
-          value.isPresent() && number.isPresent()
+          (value.isPresent() && number.isPresent())
               ? Math.abs(value.getAsDouble() - number.getAsDouble()) < SAME
               : missing.equals(sent);
       if (same) {

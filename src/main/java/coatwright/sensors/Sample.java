@@ -31,6 +31,7 @@ final class Sample {
   private final List<Refused> refused = new ArrayList<>();
   private Optional<String> held = Optional.empty();
   private boolean jumped;
+  private boolean repeated;
 
   /**
    * @param key what tells this sensor's history from others of the source
@@ -132,6 +133,15 @@ final class Sample {
 
   boolean hasJumped() {
     return jumped;
+  }
+
+  /** Notes that it was already taken once. */
+  void repeated() {
+    repeated = true;
+  }
+
+  boolean isRepeated() {
+    return repeated;
   }
 
   boolean isHeld() {

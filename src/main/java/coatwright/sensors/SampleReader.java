@@ -59,7 +59,7 @@ final class SampleReader {
   private static boolean same(String found, String wanted) {
     OptionalDouble a = StrictNumber.parse(found, '.');
     OptionalDouble b = StrictNumber.parse(wanted, '.');
-    return a.isPresent() && b.isPresent()
+    return (a.isPresent() && b.isPresent())
         ? Double.compare(a.getAsDouble(), b.getAsDouble()) == 0
         : found.equals(wanted);
   }

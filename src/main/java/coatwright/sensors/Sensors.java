@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -156,7 +157,7 @@ public final class Sensors implements AutoCloseable {
     inbox.start();
     mqttLinks.forEach(MqttLink::start);
     serialLinks.forEach(SerialLink::start);
-    teller.scheduleWithFixedDelay(this::tell, 1, 1, TimeUnit.SECONDS);
+    Future<?> unused = teller.scheduleWithFixedDelay(this::tell, 1, 1, TimeUnit.SECONDS);
   }
 
   /** On the reading thread: one payload's verdict goes to all who want it. */

@@ -84,6 +84,15 @@ final class StepRules {
     return times >= STAYED;
   }
 
+  /** Notes what is known to come next: a level that is still held then was no spike. */
+  static void stays(Sample next, History history) {
+    next.values()
+        .forEach(
+            (quantity, value) ->
+                history.jump(
+                    quantity, new History.Jump(new History.Point(value, next.at), STAYED - 1)));
+  }
+
   /** True when humidity moved only because temperature did. */
   private static boolean vapourStayed(Sample sample, History history) {
     Optional<History.Point> t0 = history.believed(Quantity.AIR_TEMPERATURE);

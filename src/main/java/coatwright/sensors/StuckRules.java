@@ -14,8 +14,8 @@ import java.util.Optional;
 final class StuckRules {
   private static final Duration SUSPECT = Duration.ofHours(2);
   private static final Duration STUCK_BESIDE_ANOTHER = Duration.ofHours(6);
-  private static final Duration STUCK_ALONE = Duration.ofHours(24);
-  private static final Duration COARSE_ALONE = Duration.ofHours(72);
+  private static final Duration STUCK_ALONE = Duration.ofDays(1);
+  private static final Duration COARSE_ALONE = Duration.ofDays(3);
   private static final Duration FLAT_RH = Duration.ofHours(1);
   private static final Duration AT_CEILING = Duration.ofHours(6);
   private static final double COARSE_STEP = 0.5;
@@ -23,7 +23,7 @@ final class StuckRules {
   private static final double DRY_NEIGHBOUR_PCT = 90;
   private static final double WET_PCT = 98;
   private static final Duration WET = Duration.ofMinutes(30);
-  private static final Duration RECOVERY = Duration.ofHours(24);
+  private static final Duration RECOVERY = Duration.ofDays(1);
 
   private final Map<Quantity, Double> resolution;
 

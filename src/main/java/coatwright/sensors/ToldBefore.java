@@ -9,8 +9,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * What a recording tells of the time before it, so that a single input can be judged as it would
@@ -19,6 +22,8 @@ import java.util.regex.Pattern;
  * <ul>
  *   <li>{@code 60 s earlier 15.0}, {@code 10 s before 20.4/48.2}, {@code 5 min earlier humidity
  *       46.0}, {@code previous 99.4}: what the same sensor said;
+ *   <li>{@code 10 s after 20.4/48.3}: what it said next, which tells a spike from a change;
+ *   <li>{@code climbed from 88 to 99.6 in 3 h}: how it came there;
  *   <li>{@code 99.9 for 14 h}, {@code same pair for 5 h}, {@code same pair 300 times in 25 h}: how
  *       long it has said so;
  *   <li>{@code neighbour 22.3 C 42.0 %}, {@code second sensor same room 71 %}, {@code sensor B 48,
@@ -30,6 +35,7 @@ import java.util.regex.Pattern;
  * Anything else is passed over: it is there for the reader.
  */
 final class ToldBefore {
+  private static final Logger LOG = LoggerFactory.getLogger(ToldBefore.class);
   private static final String NUMBER = "([+-]?\\d+(?:\\.\\d+)?)";
   private static final String SPAN = "(\\d+(?:\\.\\d+)?) ?(ms|s|sec|min|h|d|days?)";
   private static final Pattern EARLIER =
@@ -46,6 +52,25 @@ final class ToldBefore {
       Pattern.compile(
           "^previous (?:(humidity|rh|temperature|t) )?" + NUMBER + "(?: ?/ ?" + NUMBER + ")?.*$",
           Pattern.CASE_INSENSITIVE);
+  private static final Pattern AFTER =
+      Pattern.compile(
+          "^"
+              + SPAN
+              + " (?:later|after)[: ]+(?:(humidity|rh|temperature|t) )?"
+              + NUMBER
+              + "(?: ?/ ?"
+              + NUMBER
+              + ")?(?: ?(?:%|C|K))?$",
+          Pattern.CASE_INSENSITIVE);
+  private static final Pattern CLIMBED =
+      Pattern.compile(
+          "^(?:climbed|climbing|rose|rising) from "
+              + NUMBER
+              + " ?%?(?: to "
+              + NUMBER
+              + " ?%?)? (?:in|over|within) "
+              + SPAN
+              + "$");
   private static final Pattern LASTING =
       Pattern.compile("^" + NUMBER + "(?: ?%)? for " + SPAN + "$");
   private static final Pattern SAME_PAIR =
@@ -105,37 +130,78 @@ final class ToldBefore {
   void tell(Intake intake, Neighbours neighbours, RawReading raw) {
     String room = intake.mapping().placing().room().orElse(ROOM);
     for (String phrase : phrases) {
-      Matcher match;
-      if ((match = EARLIER.matcher(phrase)).matches()) {
-        Optional<String> what = Optional.ofNullable(match.group(3));
-        intake.recall(
-            new Recalled(what, number(match, 4), number(match, 5), now.minus(span(match, 1))));
-      } else if ((match = PREVIOUS.matcher(phrase)).matches()) {
-        Optional<String> what = Optional.ofNullable(match.group(1));
-        intake.recall(new Recalled(what, number(match, 2), number(match, 3), now.minus(USUAL)));
-      } else if ((match = LASTING.matcher(phrase)).matches()) {
-        Recalled then =
-            new Recalled(
-                Optional.empty(),
-                number(match, 1),
-                OptionalDouble.empty(),
-                now.minus(span(match, 2)));
-        intake.recall(then);
-        intake.recall(then.at(now.minus(USUAL)));
-      } else if ((match = SAME_PAIR.matcher(phrase)).matches()) {
-        intake.recallSame(raw, now.minus(span(match, 1)));
-      } else if ((match = IDENTICAL.matcher(phrase)).matches()) {
-        intake.recallSame(raw, now.minus(span(match, 1)));
-      } else if ((match = BURST.matcher(phrase)).matches()) {
-        intake.recallBurst(raw, Integer.parseInt(match.group(1)));
-      } else if ((match = NEWEST.matcher(phrase)).matches()) {
-        instant(match.group(1)).ifPresent(intake::recallNewest);
-      } else if ((match = HEADER.matcher(phrase)).matches()) {
-        intake.overhear(new RawReading(raw.channel(), match.group(1), now, raw.way()));
-      } else if (OTHERS.matcher(phrase).matches()) {
-        others(phrase, room, neighbours);
-      }
+      boolean understood =
+          on(EARLIER, phrase, match -> recallAt(intake, match, 3, now.minus(span(match, 1))))
+              || on(PREVIOUS, phrase, match -> recallAt(intake, match, 1, now.minus(USUAL)))
+              || on(AFTER, phrase, match -> recallAfter(intake, match))
+              || on(CLIMBED, phrase, match -> climbed(intake, match))
+              || on(LASTING, phrase, match -> lasting(intake, match))
+              || on(SAME_PAIR, phrase, match -> intake.recallSame(raw, now.minus(span(match, 1))))
+              || on(IDENTICAL, phrase, match -> intake.recallSame(raw, now.minus(span(match, 1))))
+              || on(BURST, phrase, match -> intake.recallBurst(raw, count(match)))
+              || on(NEWEST, phrase, match -> instant(match).ifPresent(intake::recallNewest))
+              || on(HEADER, phrase, match -> intake.overhear(header(raw, match)))
+              || on(OTHERS, phrase, match -> others(phrase, room, neighbours));
+      LOG.debug("{}: {}", phrase, understood ? "understood" : "for the reader only");
     }
+  }
+
+  private static boolean on(Pattern pattern, String phrase, Consumer<Matcher> then) {
+    Matcher match = pattern.matcher(phrase);
+    if (match.matches()) {
+      then.accept(match);
+      return true;
+    }
+    return false;
+  }
+
+  /** The groups are the quantity's word, the first value, the second. */
+  private static void recallAt(Intake intake, Matcher match, int group, Instant at) {
+    intake.recall(
+        new Recalled(
+            Optional.ofNullable(match.group(group)),
+            number(match, group + 1),
+            number(match, group + 2),
+            at));
+  }
+
+  private void recallAfter(Intake intake, Matcher match) {
+    intake.recallAfter(
+        new Recalled(
+            Optional.ofNullable(match.group(3)),
+            number(match, 4),
+            number(match, 5),
+            now.plus(span(match, 1))));
+  }
+
+  /** What it stood at when it began to climb, and a moment ago. */
+  private void climbed(Intake intake, Matcher match) {
+    Recalled foot =
+        new Recalled(
+            Optional.of("rh"), number(match, 1), OptionalDouble.empty(), now.minus(span(match, 3)));
+    intake.recall(foot);
+    OptionalDouble top = number(match, 2);
+    if (top.isPresent()) {
+      intake.recall(new Recalled(Optional.of("rh"), top, OptionalDouble.empty(), now.minus(USUAL)));
+    }
+  }
+
+  private void lasting(Intake intake, Matcher match) {
+    Recalled then =
+        new Recalled(
+            Optional.empty(), number(match, 1), OptionalDouble.empty(), now.minus(span(match, 2)));
+    intake.recall(then);
+    intake.recall(then.at(now.minus(USUAL)));
+  }
+
+  private RawReading header(RawReading raw, Matcher match) {
+    return new RawReading(raw.channel(), match.group(1), now, raw.way());
+  }
+
+  /** A count with more digits than any flood is as good as the most. */
+  private static int count(Matcher match) {
+    String digits = match.group(1);
+    return digits.length() > 6 ? 1_000_000 : Integer.parseInt(digits);
   }
 
   private void others(String phrase, String room, Neighbours neighbours) {
@@ -170,9 +236,9 @@ final class ToldBefore {
     return Duration.ofMillis(Math.round(size * millis));
   }
 
-  private static Optional<Instant> instant(String text) {
+  private static Optional<Instant> instant(Matcher match) {
     try {
-      return Optional.of(Instant.parse(text));
+      return Optional.of(Instant.parse(match.group(1)));
     } catch (DateTimeException e) {
       return Optional.empty();
     }

@@ -6,6 +6,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -120,7 +121,7 @@ public final class MqttLink implements AutoCloseable {
       trouble = null;
       delay = SHORTEST;
       LOG.info("connected to broker {} at {}", broker.name(), broker.url());
-    } catch (MqttException | BrokerSecret.Unreadable e) {
+    } catch (MqttException | RuntimeException e) {
       connected = false;
       trouble = BrokerTrouble.sentence(broker, e);
       LOG.info("{}; next try in {} s", trouble, delay.toSeconds());
@@ -143,7 +144,7 @@ public final class MqttLink implements AutoCloseable {
     Duration wait = delay;
     delay = delay.multipliedBy(2).compareTo(LONGEST) > 0 ? LONGEST : delay.multipliedBy(2);
     try {
-      worker.schedule(this::connect, wait.toMillis(), TimeUnit.MILLISECONDS);
+      Future<?> unused = worker.schedule(this::connect, wait.toMillis(), TimeUnit.MILLISECONDS);
     } catch (RejectedExecutionException e) {
       LOG.debug("link to {} is closing", broker.name());
     }

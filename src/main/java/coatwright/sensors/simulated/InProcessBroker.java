@@ -65,19 +65,24 @@ public final class InProcessBroker implements AutoCloseable {
 
   private static int freePort(int wanted) {
     for (int port = wanted; port < wanted + PORTS_TRIED; port++) {
-      try (ServerSocket probe = new ServerSocket()) {
-        probe.setReuseAddress(true);
-        probe.bind(new InetSocketAddress(loopback(), port));
-        return probe.getLocalPort();
-      } catch (IOException e) {
-        // Taken: the next one may be free.
-        continue;
+      if (free(port)) {
+        return port;
       }
     }
     throw new CannotStart(
         "ports %d to %d are all taken; stop the other program or choose another port"
             .formatted(wanted, wanted + PORTS_TRIED - 1),
         null);
+  }
+
+  private static boolean free(int port) {
+    try (ServerSocket probe = new ServerSocket()) {
+      probe.setReuseAddress(true);
+      probe.bind(new InetSocketAddress(loopback(), port));
+      return probe.isBound();
+    } catch (IOException e) {
+      return false;
+    }
   }
 
   /** The port it listens on. */

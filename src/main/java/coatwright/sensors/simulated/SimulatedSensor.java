@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
@@ -71,7 +72,8 @@ public final class SimulatedSensor implements AutoCloseable {
 
   /** Begins to publish, the first time at once. */
   public void start() {
-    worker.scheduleAtFixedRate(this::publish, 0, every.toMillis(), TimeUnit.MILLISECONDS);
+    Future<?> unused =
+        worker.scheduleAtFixedRate(this::publish, 0, every.toMillis(), TimeUnit.MILLISECONDS);
   }
 
   /** How many payloads the broker has taken. */

@@ -131,7 +131,7 @@ final class Answers {
    * The coat one press would write: the last one on that part again.
    *
    * @param coat which coat it would be, counted from 1
-   * @param form the words to post to {@code coats}
+   * @param form the words that write it, by their keys
    */
   record CoatOn(
       String room, String part, int coat, String jar, String method, Map<String, String> form) {}

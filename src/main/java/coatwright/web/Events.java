@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ThreadFactory;
@@ -41,11 +42,12 @@ final class Events implements AutoCloseable {
   /** Starts the heartbeat: a comment that tells both ends the line still stands. */
   void start() {
     long everyMs = heartbeat.toMillis();
-    pulse.scheduleAtFixedRate(
-        () -> listeners.forEach(listener -> listener.offer(Message.heartbeat())),
-        everyMs,
-        everyMs,
-        TimeUnit.MILLISECONDS);
+    Future<?> unused =
+        pulse.scheduleAtFixedRate(
+            () -> listeners.forEach(listener -> listener.offer(Message.heartbeat())),
+            everyMs,
+            everyMs,
+            TimeUnit.MILLISECONDS);
   }
 
   /** Whether one more may listen. */

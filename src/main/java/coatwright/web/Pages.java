@@ -34,7 +34,18 @@ final class Pages {
 
   private final Map<String, Held> held = new ConcurrentHashMap<>();
 
-  private record Held(byte[] bytes, String mediaType, String tag) {}
+  /** A file as it is sent; its bytes are never written to. */
+  private static final class Held {
+    private final byte[] bytes;
+    private final String mediaType;
+    private final String tag;
+
+    Held(byte[] bytes, String mediaType) {
+      this.bytes = bytes;
+      this.mediaType = mediaType;
+      this.tag = tagOf(bytes);
+    }
+  }
 
   void addTo(RoutesConfig routes) {
     routes.get("/", ctx -> serve(ctx, "web/index.html"));
@@ -62,13 +73,13 @@ final class Pages {
       throw missing(ctx);
     }
     Held file = found.get();
-    ctx.header("ETag", file.tag());
+    ctx.header("ETag", file.tag);
     ctx.header("Cache-Control", "no-cache");
-    ctx.contentType(file.mediaType());
-    if (file.tag().equals(ctx.header("If-None-Match"))) {
+    ctx.contentType(file.mediaType);
+    if (file.tag.equals(ctx.header("If-None-Match"))) {
       ctx.status(304);
     } else {
-      ctx.result(file.bytes());
+      ctx.result(file.bytes);
     }
   }
 
@@ -97,8 +108,7 @@ final class Pages {
       if (in == null) {
         return Optional.empty();
       }
-      byte[] bytes = in.readAllBytes();
-      return Optional.of(new Held(bytes, mediaType, tagOf(bytes)));
+      return Optional.of(new Held(in.readAllBytes(), mediaType));
     } catch (IOException e) {
       throw new UncheckedIOException("cannot read " + resource + " out of the program", e);
     }

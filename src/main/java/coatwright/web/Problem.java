@@ -45,7 +45,7 @@ record Problem(
         "urn:coatwright:problem:unknown-name",
         "Not known here",
         404,
-        unknown.getMessage(),
+        unknown.sentence(),
         List.of(),
         Optional.of(unknown.nearest()));
   }

@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -152,19 +153,19 @@ final class Teller implements AutoCloseable {
     events.send("outlook", json.line(board.sessionAnew(room)));
   }
 
-  /** Work on this room's thread must not end the thread: what fails is logged whole, once. */
+  /** What fails must not end this room's thread: it is logged whole, and the next is told. */
+  private static void whole(Runnable work) {
+    try {
+      work.run();
+    } catch (RuntimeException failed) {
+      LOG.error("an event could not be told to the pages", failed);
+    }
+  }
+
   private void later(Runnable work, long delayNs) {
     try {
-      worker.schedule(
-          () -> {
-            try {
-              work.run();
-            } catch (RuntimeException failed) {
-              LOG.error("an event could not be told to the pages", failed);
-            }
-          },
-          Math.max(0, delayNs),
-          TimeUnit.NANOSECONDS);
+      Future<?> unused =
+          worker.schedule(() -> whole(work), Math.max(0, delayNs), TimeUnit.NANOSECONDS);
     } catch (RejectedExecutionException stopping) {
       LOG.debug("not told: the door is closing");
     }

@@ -9,10 +9,12 @@ import java.util.Locale;
 final class Unknown extends RuntimeException {
   private static final int MOST_NEAREST = 3;
 
+  private final String sentence;
   private final transient List<String> nearest;
 
-  private Unknown(String message, List<String> nearest) {
-    super(message);
+  private Unknown(String sentence, List<String> nearest) {
+    super(sentence);
+    this.sentence = sentence;
     this.nearest = nearest;
   }
 
@@ -34,6 +36,11 @@ final class Unknown extends RuntimeException {
             ? "none is known yet; enter one first"
             : "the nearest known are " + String.join(", ", nearest);
     return new Unknown("no " + kind + " is called \"" + name + "\"; " + remedy, nearest);
+  }
+
+  /** What is unknown and which names are nearest. */
+  String sentence() {
+    return sentence;
   }
 
   List<String> nearest() {

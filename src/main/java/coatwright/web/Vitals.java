@@ -152,18 +152,20 @@ final class Vitals {
       text.append("# TYPE ").append(name).append(' ').append(type).append('\n');
     }
 
+    void row(String name, String labels, long value) {
+      write(name, labels, Long.toString(value));
+    }
+
     void row(String name, String labels, double value) {
+      write(name, labels, String.format(Locale.ROOT, "%.4f", value));
+    }
+
+    private void write(String name, String labels, String value) {
       text.append(name);
       if (!labels.isEmpty()) {
         text.append('{').append(labels).append('}');
       }
-      text.append(' ');
-      if (value == Math.rint(value) && Math.abs(value) < 1e15) {
-        text.append((long) value);
-      } else {
-        text.append(String.format(Locale.ROOT, "%.4f", value));
-      }
-      text.append('\n');
+      text.append(' ').append(value).append('\n');
     }
 
     @Override

@@ -24,7 +24,7 @@ import java.util.function.Supplier;
  *
  * @param finishes every finish by its name, in the order people should read them
  * @param sources the state of every source now
- * @param outlookForm reads a described coat from the words of the {@code outlook} command
+ * @param outlookForm reads a described coat from the command line's words
  * @param shop the shop's name
  * @param zone the shop's time zone; every time is written with its offset
  * @param units the units its screens start in

@@ -134,8 +134,7 @@ class OpenApiTest {
   void aProblemIsAsDocumented() {
     List<String> faults = new ArrayList<>();
     JsonNode schema = document.path("components").path("schemas").path("Problem");
-    faults.addAll(
-        shape.faults("refused", schema, caller.post("/api/v1/coats", "{}").json()));
+    faults.addAll(shape.faults("refused", schema, caller.post("/api/v1/coats", "{}").json()));
     faults.addAll(shape.faults("unknown", schema, caller.get("/api/v1/coats/e999").json()));
 
     assertThat(faults).isEmpty();

@@ -315,7 +315,12 @@ class PagesIT {
   }
 
   @ParameterizedTest
-  @CsvSource({"now, /, 1280", "now, /, 390", "due, /due, 1280", "why, /why?coat=cabinet/back, 1280"})
+  @CsvSource({
+    "now, /, 1280",
+    "now, /, 390",
+    "due, /due, 1280",
+    "why, /why?coat=cabinet/back, 1280"
+  })
   void thePagesShowTheShopsOwnRooms(String name, String path, int width) {
     try (RealShop real = new RealShop()) {
       look(width, 800, "light");

@@ -44,8 +44,7 @@ final class RealShop implements AutoCloseable {
     ShopForms forms =
         new ShopForms(journal, clock, WebFixture.ZONE, finishes.keySet(), List.of(ROOM), ROOM);
     OutlookSettings settings = OutlookSettings.usual("shellac-pale", WebFixture.ZONE);
-    outlooks =
-        new FilmOutlooks(finishes, climate, journal, new KeptPredictions(), clock, settings);
+    outlooks = new FilmOutlooks(finishes, climate, journal, new KeptPredictions(), clock, settings);
     FilmJobs jobs = new FilmJobs(journal, climate, finishes, settings);
     server =
         new WebServer(

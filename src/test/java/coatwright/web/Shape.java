@@ -50,8 +50,7 @@ final class Shape {
     }
   }
 
-  private void compareObject(
-      String where, JsonNode schema, JsonNode value, List<String> faults) {
+  private void compareObject(String where, JsonNode schema, JsonNode value, List<String> faults) {
     expect(value.isObject(), where + " should be an object: " + value, faults);
     schema
         .path("required")
@@ -72,8 +71,7 @@ final class Shape {
             });
   }
 
-  private void compareText(
-      String where, JsonNode schema, JsonNode value, List<String> faults) {
+  private void compareText(String where, JsonNode schema, JsonNode value, List<String> faults) {
     expect(value.isTextual(), where + " should be text: " + value, faults);
     if (schema.has("enum")) {
       boolean listed = false;

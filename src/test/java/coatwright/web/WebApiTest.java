@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.net.http.HttpRequest;
 import java.nio.charset.StandardCharsets;
@@ -278,7 +279,7 @@ class WebApiTest {
   }
 
   private static String statusFor(String host) throws IOException {
-    try (Socket socket = new Socket("127.0.0.1", shop.server.port())) {
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), shop.server.port())) {
       socket
           .getOutputStream()
           .write(

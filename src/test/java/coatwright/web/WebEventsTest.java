@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import coatwright.watch.Warning;
 import java.io.IOException;
+import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
@@ -106,21 +107,24 @@ class WebEventsTest {
 
   @Test
   void aListenerThatStopsTakingEventsIsDroppedAndTheOthersHearOn() throws Exception {
-    try (Socket deaf = new Socket("127.0.0.1", shop.server.port());
+    try (Socket deaf = new Socket(InetAddress.getLoopbackAddress(), shop.server.port());
         EventListener listener = new EventListener(shop.address())) {
       deaf.setReceiveBufferSize(1024);
-      deaf.getOutputStream()
-          .write(
-              ("GET /api/v1/events HTTP/1.1\r\n"
-                      + "Host: localhost\r\n"
-                      + "Accept: text/event-stream\r\n\r\n")
-                  .getBytes(StandardCharsets.US_ASCII));
+      String request =
+          String.join(
+              "\r\n",
+              "GET /api/v1/events HTTP/1.1",
+              "Host: localhost",
+              "Accept: text/event-stream",
+              "",
+              "");
+      deaf.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
       deaf.getOutputStream().flush();
       listener.nextComment();
       waitUntilListening(2);
 
-      String long_ = "x".repeat(250_000);
-      for (int i = 0; i < 2_000 && listening() > 1; i++) {
+      String longMessage = "x".repeat(40_000);
+      for (int i = 0; i < 4_000 && (i % 25 != 0 || listening() > 1); i++) {
         shop.server.tell(
             new Warning(
                 "w" + i,
@@ -129,7 +133,7 @@ class WebEventsTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
-                long_));
+                longMessage));
         listener.next("warning");
       }
 

@@ -30,7 +30,10 @@ final class Checkup {
 
   void lookInto(List<Check> checks) {
     checks.add(
-        new Check("finishes", true, String.join(", ", settings.finishes().keySet().stream().sorted().toList())));
+        new Check(
+            "finishes",
+            true,
+            String.join(", ", settings.finishes().keySet().stream().sorted().toList())));
     checks.add(database());
     settings.brokers().forEach((name, broker) -> checks.add(broker(name, broker)));
     if (settings.sources().isEmpty()) {

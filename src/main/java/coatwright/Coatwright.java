@@ -17,7 +17,8 @@ public final class Coatwright {
     chooseLog(args);
     PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
     PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
-    System.exit(CommandLineDoor.run(args, new House(Clock.systemUTC()), Clock.systemUTC(), out, err));
+    System.exit(
+        CommandLineDoor.run(args, new House(Clock.systemUTC()), Clock.systemUTC(), out, err));
   }
 
   /** Before the first log line: a daemon tells what it does, a command only what went wrong. */

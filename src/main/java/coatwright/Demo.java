@@ -16,6 +16,8 @@ import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 
@@ -28,6 +30,9 @@ final class Demo {
 
   /** Oftener than the minute its settings tell, so that a page moves while one looks. */
   private static final Duration SPEAKS_EVERY = Duration.ofSeconds(40);
+
+  /** By then the house has subscribed. */
+  private static final Duration FIRST_WORD = Duration.ofSeconds(2);
 
   /** A running house keeps a source's last thousand texts; at one a minute, these. */
   private static final Duration TEXTS_KEPT = Duration.ofMinutes(1000);
@@ -86,19 +91,26 @@ final class Demo {
         .write(until);
   }
 
-  /** The sensors speak one after the other, and each again after a while. */
+  /** The sensors speak in turn, so that something moves every few seconds. */
   private void speak(InventedShop invented, InProcessBroker broker, Running running) {
+    ScheduledExecutorService turns =
+        Executors.newSingleThreadScheduledExecutor(task -> new Thread(task, "demo-turns"));
+    running.with(turns::shutdownNow);
+    long firstMs = FIRST_WORD.toMillis();
     for (InventedShop.Voice voice : invented.voices()) {
       SimulatedSensor sensor =
-          new SimulatedSensor(
-              voice.source(), broker.url(), voice.topic(), SPEAKS_EVERY, voice.text(), clock);
-      running.with(sensor).start();
+          running.with(
+              new SimulatedSensor(
+                  voice.source(), broker.url(), voice.topic(), SPEAKS_EVERY, voice.text(), clock));
+      turns.schedule(sensor::start, firstMs, TimeUnit.MILLISECONDS);
+      firstMs += SPEAKS_EVERY.toMillis() / invented.voices().size();
     }
   }
 
   private static Settings settings(Path folder, DemoWish wish, int brokerPort) {
     try {
-      Settings written = SettingsFolder.read(InventedShop.writeSettings(folder.resolve("settings")));
+      Settings written =
+          SettingsFolder.read(InventedShop.writeSettings(folder.resolve("settings")));
       Settings.Broker demo =
           new Settings.Broker(
               "tcp://127.0.0.1:" + brokerPort,
@@ -107,8 +119,7 @@ final class Demo {
               Optional.empty(),
               Optional.of("coatwright-demo"));
       Settings.Web web =
-          new Settings.Web(
-              written.web().host(), wish.port().orElse(written.web().port()));
+          new Settings.Web(written.web().host(), wish.port().orElse(written.web().port()));
       return new Settings(
           written.shop(),
           written.rooms(),
@@ -130,8 +141,7 @@ final class Demo {
     try {
       return Files.createTempDirectory("coatwright-demo-");
     } catch (IOException full) {
-      throw new Stop(
-          Stop.INTERNAL, "no temporary folder can be made; name one with --data", full);
+      throw new Stop(Stop.INTERNAL, "no temporary folder can be made; name one with --data", full);
     }
   }
 }

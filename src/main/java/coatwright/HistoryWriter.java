@@ -41,7 +41,9 @@ final class HistoryWriter {
   /** The way by the mappings of the settings; keeps the texts a running house would still have. */
   static Payloads mapped(Shop shop, Instant keepTextsFrom) {
     Map<String, Intake> intakes = new HashMap<>();
-    shop.settings().sources().forEach(mapping -> intakes.put(mapping.source(), Intake.alone(mapping)));
+    shop.settings()
+        .sources()
+        .forEach(mapping -> intakes.put(mapping.source(), Intake.alone(mapping)));
     return (payload, believed) -> {
       Intake intake = Objects.requireNonNull(intakes.get(payload.source()), payload.source());
       Intake.Taken taken =

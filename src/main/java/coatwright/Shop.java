@@ -103,8 +103,7 @@ final class Shop {
             sources,
             name -> Optional.ofNullable(settings.finishes().get(name)),
             WatchSettings.usual(settings.shop().zone()));
-    Reviews reviews =
-        new FilmReviews(jobs, journal, climate, settings.shop().zone(), clock);
+    Reviews reviews = new FilmReviews(jobs, journal, climate, settings.shop().zone(), clock);
     return new Meaning(outlooks, watch, reviews);
   }
 

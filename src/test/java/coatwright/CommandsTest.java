@@ -196,9 +196,30 @@ class CommandsTest {
   @ParameterizedTest(name = "{0}")
   @ValueSource(
       strings = {
-        "", "demo", "run", "checkup", "listen", "air", "outlook", "jar", "jar new", "jar list",
-        "jar show", "piece", "piece new", "piece list", "piece show", "part", "part new", "coat",
-        "note", "strike", "due", "why", "replay", "export"
+        "",
+        "demo",
+        "run",
+        "checkup",
+        "listen",
+        "air",
+        "outlook",
+        "jar",
+        "jar new",
+        "jar list",
+        "jar show",
+        "piece",
+        "piece new",
+        "piece list",
+        "piece show",
+        "part",
+        "part new",
+        "coat",
+        "note",
+        "strike",
+        "due",
+        "why",
+        "replay",
+        "export"
       })
   void everyHelpHasAnExample(String command) {
     Ran ran = run((command + " --help").strip().split(" "));

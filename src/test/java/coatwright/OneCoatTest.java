@@ -68,7 +68,10 @@ class OneCoatTest {
       assertThat(due).extracting(Due::part).containsOnly("frame/front");
       assertThat(due).extracting(Due::milestone).contains("dry to touch", "dry to recoat");
       Due touch =
-          due.stream().filter(one -> one.milestone().equals("dry to touch")).findFirst().orElseThrow();
+          due.stream()
+              .filter(one -> one.milestone().equals("dry to touch"))
+              .findFirst()
+              .orElseThrow();
       assertThat(touch.p50().orElseThrow())
           .isBetween(
               quay.clock.instant().plus(Duration.ofMinutes(3)),

@@ -57,7 +57,8 @@ class OneReadingTest {
     try (SmallShop quay = new SmallShop(folder, MORNING)) {
       quay.breathes(20, 50, Duration.ofHours(4));
 
-      SessionOutlook session = quay.meaning.outlooks().session(SmallShop.ROOM, quay.clock.instant());
+      SessionOutlook session =
+          quay.meaning.outlooks().session(SmallShop.ROOM, quay.clock.instant());
 
       assertThat(session.finish()).isEqualTo("shellac-pale");
       assertThat(session.outlook().summary())

@@ -40,8 +40,7 @@ public interface Hall {
    * @param brokerPort of its own broker; 0 = any free one
    * @param stopAfter end by itself once it was up for so long
    */
-  record DemoWish(
-      OptionalInt port, OptionalInt brokerPort, Optional<Duration> stopAfter) {}
+  record DemoWish(OptionalInt port, OptionalInt brokerPort, Optional<Duration> stopAfter) {}
 
   /**
    * One line of a check-up.
@@ -57,8 +56,7 @@ public interface Hall {
    *
    * @param schedule coats of the reference job to lay from the first reading
    */
-  record ReplayWish(
-      Path readings, Path mapping, Optional<Path> coats, OptionalInt schedule) {}
+  record ReplayWish(Path readings, Path mapping, Optional<Path> coats, OptionalInt schedule) {}
 
   /** The shop's facts by its settings; the defaults where there is no file of settings. */
   ShopFacts shop(Place place);

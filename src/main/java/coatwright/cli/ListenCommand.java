@@ -51,8 +51,7 @@ final class ListenCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if ((mappings == null) != (from == null)) {
-      throw RefusedInput.of(
-          "listen", "--mappings and --from go together", "give both, or neither");
+      throw RefusedInput.of("listen", "--mappings and --from go together", "give both, or neither");
     }
     if (mappings != null && from != null) {
       shared.hall.listen(mappings, from, shared::printJson);

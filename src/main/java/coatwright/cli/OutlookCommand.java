@@ -122,8 +122,7 @@ final class OutlookCommand implements Callable<Integer> {
 
   private JsonNode described() {
     if (room != null) {
-      throw RefusedInput.of(
-          "--room", "it goes with --part", "describe the air with --air instead");
+      throw RefusedInput.of("--room", "it goes with --part", "describe the air with --air instead");
     }
     if (finish == null || air == null) {
       throw RefusedInput.of(

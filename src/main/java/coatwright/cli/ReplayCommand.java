@@ -21,7 +21,11 @@ import picocli.CommandLine.Option;
       "Example: coatwright replay --readings june.csv --mapping june.yaml --coats coats.csv"
     })
 final class ReplayCommand implements Callable<Integer> {
-  @Option(names = "--readings", required = true, paramLabel = "FILE", description = "Readings, CSV.")
+  @Option(
+      names = "--readings",
+      required = true,
+      paramLabel = "FILE",
+      description = "Readings, CSV.")
   Path readings = Path.of("");
 
   @Option(

@@ -237,8 +237,7 @@ final class Section {
   /** Puts down a fault of one key's value. */
   void fault(String key, String rule, String remedy) {
     boolean single = valueByKey.get(key) instanceof ScalarNode;
-    String shown =
-        single ? text(key).map(text -> quoted(key, text)).orElse(name(key)) : name(key);
+    String shown = single ? text(key).map(text -> quoted(key, text)).orElse(name(key)) : name(key);
     fault(lineOf(key), shown, rule, remedy);
   }
 

@@ -98,7 +98,10 @@ public final class InventedShop {
     for (; at.isBefore(to); at = at.plus(between(at))) {
       for (int i = 0; i < SENSORS.size(); i++) {
         // Sensors do not speak in chorus.
-        taker.accept(payload(SENSORS.get(i), at.plusSeconds(7L * i)));
+        Instant turn = at.plusSeconds(7L * i);
+        if (turn.isBefore(to)) {
+          taker.accept(payload(SENSORS.get(i), turn));
+        }
       }
     }
   }
@@ -130,9 +133,7 @@ public final class InventedShop {
   /** The sensors, to be let speak. */
   public List<Voice> voices() {
     return SENSORS.stream()
-        .map(
-            sensor ->
-                new Voice(sensor.source(), sensor.topic(), at -> sensor.payload(air, at)))
+        .map(sensor -> new Voice(sensor.source(), sensor.topic(), at -> sensor.payload(air, at)))
         .toList();
   }
 

@@ -1,0 +1,179 @@
+package coatwright;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import coatwright.cli.CommandLineDoor;
+import coatwright.cli.Stop;
+import coatwright.config.SettingsFolder;
+import coatwright.json.Json;
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The daemon on a real port, and the commands that ask it. */
+class DaemonIT {
+  private static final Clock CLOCK = Clock.systemUTC();
+
+  @TempDir Path folder;
+
+  @Test
+  void commandsWriteAndAskThroughTheRunningDaemon() throws IOException {
+    Path settings = settings(freePort());
+    try (Daemon daemon = Daemon.open(SettingsFolder.read(settings), folder.resolve("d"), CLOCK)) {
+      daemon.start(false);
+
+      JsonNode piece = json(settings, "piece", "new", "cabinet", "--room", "finishing room");
+      json(settings, "part", "new", "cabinet/left-door", "--thickness", "19mm");
+      json(settings, "jar", "new", "A", "--finish", "shellac-pale", "--cut", "1.5lb");
+      JsonNode coat = json(settings, "coat", "cabinet/left-door", "--jar", "A");
+      JsonNode note =
+          json(settings, "note", coat.path("entry").asText(), "touch=pass", "--text", "dull");
+
+      assertThat(piece.path("entry").asText()).isEqualTo("e1");
+      assertThat(coat.path("kind").asText()).isEqualTo("coat");
+      assertThat(note.path("coat").asText()).isEqualTo(coat.path("entry").asText());
+      assertThat(json(settings, "jar", "list").path("jars").get(0).path("cutGPerL").asDouble())
+          .isBetween(179.7, 179.8);
+      assertThat(said(settings, "jar", "show", "A", "--units", "us").out()).contains("1.5 lb");
+      assertThat(said(settings, "piece", "list").out())
+          .contains("cabinet, finishing room")
+          .contains("cabinet/left-door")
+          .contains("1 coat");
+      assertThat(said(settings, "outlook", "--part", "cabinet/left-door").out())
+          .startsWith("Can't tell: ");
+      assertThat(json(settings, "due").has("due")).isTrue();
+      assertThat(said(settings, "strike", coat.path("entry").asText(), "--reason", "a try").out())
+          .contains("is struck out");
+    }
+  }
+
+  @Test
+  void aRefusedFormIsToldFaultByFaultWithExitCodeTwo() throws IOException {
+    Path settings = settings(freePort());
+    try (Daemon daemon = Daemon.open(SettingsFolder.read(settings), folder.resolve("d"), CLOCK)) {
+      daemon.start(false);
+
+      Said said = said(settings, "coat", "cabinet/door", "--jar", "Z", "--wet-film", "75");
+
+      assertThat(said.exitCode()).isEqualTo(2);
+      assertThat(said.err()).contains("cabinet/door").contains("\"Z\"").contains("\"75\"");
+      assertThat(said(settings, "due", "nobody").exitCode()).isEqualTo(2);
+    }
+  }
+
+  @Test
+  void aTakenPortEndsTheStartWithOneSentence() throws IOException {
+    try (ServerSocket other = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      Path settings = settings(other.getLocalPort());
+      try (Daemon daemon = Daemon.open(SettingsFolder.read(settings), folder.resolve("d"), CLOCK)) {
+        assertThatThrownBy(() -> daemon.start(false))
+            .isInstanceOfSatisfying(
+                Stop.class, stop -> assertThat(stop.exitCode()).isEqualTo(Stop.BAD_INPUT))
+            .hasMessageContaining("port " + other.getLocalPort() + " is taken")
+            .hasMessageContaining("web.port");
+      }
+    }
+  }
+
+  @Test
+  void aBrokerThatIsNotThereDoesNotKeepItFromRunning() throws IOException {
+    Path settings = settings(freePort());
+    Files.createDirectories(folder.resolve("sources"));
+    Files.writeString(
+        folder.resolve("sources/wall.yaml"),
+        """
+        source: wall
+        transport: mqtt
+        broker: house
+        filter: a/b
+        room: finishing room
+        payload: number
+        readings:
+          - {quantity: air-temperature, unit: Cel}
+        """);
+    Files.writeString(
+        settings,
+        Files.readString(settings) + "brokers:\n  house:\n    url: tcp://127.0.0.1:" + freePort());
+    try (Daemon daemon = Daemon.open(SettingsFolder.read(settings), folder.resolve("d"), CLOCK)) {
+      daemon.start(false);
+
+      JsonNode sources = Json.mapper().readTree(said(settings, "checkup", "--json").out());
+
+      assertThat(sources.path("fine").asBoolean()).isFalse();
+      assertThat(sources.path("checks").toString()).contains("sensor wall");
+    }
+  }
+
+  @Test
+  void aDatabaseThatCannotBeOpenedEndsTheStartWithOneSentence() throws IOException {
+    Path data = folder.resolve("d");
+    Files.createDirectories(data);
+    Files.writeString(
+        data.resolve("coatwright.db"), "this is a letter, not a database ".repeat(99));
+
+    assertThatThrownBy(
+            () -> Daemon.open(SettingsFolder.read(settings(freePort())), data, CLOCK).close())
+        .isInstanceOfSatisfying(
+            Stop.class, stop -> assertThat(stop.exitCode()).isEqualTo(Stop.INTERNAL))
+        .hasMessageContaining("coatwright.db");
+  }
+
+  @Test
+  void twoDaemonsDoNotShareADataFolder() throws IOException {
+    Path data = folder.resolve("d");
+    try (Daemon first = Daemon.open(SettingsFolder.read(settings(freePort())), data, CLOCK)) {
+      assertThat(first.shop().journal().entries()).isEmpty();
+      assertThatThrownBy(
+              () -> Daemon.open(SettingsFolder.read(settings(freePort())), data, CLOCK).close())
+          .isInstanceOf(Stop.class)
+          .hasMessageContaining("another Coatwright holds");
+    }
+  }
+
+  /** What a command said. */
+  private record Said(int exitCode, String out, String err) {}
+
+  private static Said said(Path settings, String... words) {
+    StringWriter out = new StringWriter();
+    StringWriter err = new StringWriter();
+    String[] all = new String[words.length + 2];
+    System.arraycopy(words, 0, all, 0, words.length);
+    all[words.length] = "--config";
+    all[words.length + 1] = settings.toString();
+    int code =
+        CommandLineDoor.run(
+            all, new House(CLOCK), CLOCK, new PrintWriter(out), new PrintWriter(err));
+    return new Said(code, out.toString(), err.toString());
+  }
+
+  private static JsonNode json(Path settings, String... words) throws IOException {
+    String[] all = new String[words.length + 1];
+    System.arraycopy(words, 0, all, 0, words.length);
+    all[words.length] = "--json";
+    Said said = said(settings, all);
+    assertThat(said.err()).isEmpty();
+    assertThat(said.exitCode()).isZero();
+    return Json.mapper().readTree(said.out());
+  }
+
+  private Path settings(int port) throws IOException {
+    Path file = folder.resolve("coatwright.yaml");
+    Files.writeString(file, "rooms:\n  - name: finishing room\nweb:\n  port: " + port + "\n");
+    return file;
+  }
+
+  private static int freePort() throws IOException {
+    try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      return free.getLocalPort();
+    }
+  }
+}

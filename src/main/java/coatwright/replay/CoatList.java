@@ -175,15 +175,12 @@ final class CoatList {
     List<Row> rows = new ArrayList<>();
     for (JsonNode object : list.isArray() ? list : Json.mapper().createArrayNode().add(list)) {
       Map<String, String> named = new LinkedHashMap<>();
-      object
-          .fields()
-          .forEachRemaining(
-              field -> {
-                known(field.getKey());
-                if (!field.getValue().isNull()) {
-                  named.put(field.getKey(), field.getValue().asText());
-                }
-              });
+      for (Map.Entry<String, JsonNode> field : object.properties()) {
+        known(field.getKey());
+        if (!field.getValue().isNull()) {
+          named.put(field.getKey(), field.getValue().asText());
+        }
+      }
       rows.add(new Row(rows.size() + 1, named));
     }
     return rows;

@@ -8,7 +8,10 @@ import org.junit.jupiter.api.Test;
 class AirCoursesTest {
   private static final AirCourse AIR =
       new AirCourse(
-          new double[] {0, 1000, 2000}, new double[] {20, 22, 18}, new double[] {0.5, 0.99, 0.04}, 0.1);
+          new double[] {0, 1000, 2000},
+          new double[] {20, 22, 18},
+          new double[] {0.5, 0.99, 0.04},
+          0.1);
 
   @Test
   void warmsOneStretchAndLeavesTheRest() {

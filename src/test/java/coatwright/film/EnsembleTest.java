@@ -80,8 +80,7 @@ class EnsembleTest {
   @Test
   void aThumbnailThatStillPrintsAtTwelveHoursMakesItLater() {
     Percentiles later =
-        rubOut(
-            75, 0.2, new BenchTest.Seen(BenchTest.THUMBNAIL, LAST_COAT_S + 12 * 3600, false));
+        rubOut(75, 0.2, new BenchTest.Seen(BenchTest.THUMBNAIL, LAST_COAT_S + 12 * 3600, false));
     assertThat(days(later.p50())).isBetween(5.0, 7.5);
     assertThat(days(later.p10())).isBetween(2.5, 4.0);
   }
@@ -153,8 +152,7 @@ class EnsembleTest {
             List.of(LaidCoat.plain(0, 75, 1.5 * 119.826427, 95)),
             AirCourse.steady(28, 0.8, 0.1),
             28);
-    Ensemble ensemble =
-        Ensemble.untold(EnsembleJob.untested(FilmParameters.SHELLAC, one, USUAL));
+    Ensemble ensemble = Ensemble.untold(EnsembleJob.untested(FilmParameters.SHELLAC, one, USUAL));
     int every = 20;
     List<Axis.Case> cases = ensemble.asCases(every);
     for (int i = 0; i < cases.size(); i++) {

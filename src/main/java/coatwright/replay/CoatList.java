@@ -105,7 +105,7 @@ final class CoatList {
     return list;
   }
 
-  /** By the first character: JSON where it is {@code [} or {@code {}, else CSV. */
+  /** JSON where the text begins with a bracket or a brace, else CSV. */
   List<ReplayCoat> read(String text) {
     String stripped = text.strip();
     boolean json = stripped.startsWith("[") || stripped.startsWith("{");

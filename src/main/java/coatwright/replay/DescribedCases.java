@@ -60,6 +60,8 @@ public final class DescribedCases {
   }
 
   /**
+   * Weighs one case.
+   *
    * @param json the described case
    * @throws RefusedInput when it is no JSON, or describes nothing
    */

@@ -28,6 +28,8 @@ public final class Replay {
   }
 
   /**
+   * Runs one record.
+   *
    * @param readings a CSV file's text; lines that begin with {@code #} are comments
    * @param mapping how to read it: columns, with a time
    * @param coatList CSV or JSON; see {@link CoatList}

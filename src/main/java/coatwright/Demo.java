@@ -102,7 +102,7 @@ final class Demo {
           running.with(
               new SimulatedSensor(
                   voice.source(), broker.url(), voice.topic(), SPEAKS_EVERY, voice.text(), clock));
-      turns.schedule(sensor::start, firstMs, TimeUnit.MILLISECONDS);
+      var unused = turns.schedule(sensor::start, firstMs, TimeUnit.MILLISECONDS);
       firstMs += SPEAKS_EVERY.toMillis() / invented.voices().size();
     }
   }

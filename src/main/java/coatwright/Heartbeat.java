@@ -39,7 +39,8 @@ final class Heartbeat implements AutoCloseable {
   }
 
   void start() {
-    thread.scheduleWithFixedDelay(this::beat, 0, BEAT_MS, TimeUnit.MILLISECONDS);
+    // beat() catches its own trouble: nobody needs the future.
+    var unused = thread.scheduleWithFixedDelay(this::beat, 0, BEAT_MS, TimeUnit.MILLISECONDS);
   }
 
   /** A reading came: judge soon. */

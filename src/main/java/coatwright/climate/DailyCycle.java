@@ -58,7 +58,19 @@ final class DailyCycle {
   private static final double DRIEST_RH_PCT = 3;
 
   /** One quantity's cycle by hour of the UTC day, and its spread from day to day. */
-  private record Cycle(double[] byHour, double spread) {
+  private static final class Cycle {
+    private final double[] byHour;
+    private final double spread;
+
+    Cycle(double[] byHour, double spread) {
+      this.byHour = byHour;
+      this.spread = spread;
+    }
+
+    double spread() {
+      return spread;
+    }
+
     double at(Instant instant) {
       double hour = Math.floorMod(instant.getEpochSecond(), 86_400L) / 3600.0 - 0.5;
       int below = Math.floorMod((int) Math.floor(hour), HOURS);
@@ -78,6 +90,8 @@ final class DailyCycle {
   }
 
   /**
+   * Reads the cycle off what is known.
+   *
    * @param points the room's air over the last {@link #DAYS} days, oldest first
    * @return empty while fewer than 24 hours of them are known
    */

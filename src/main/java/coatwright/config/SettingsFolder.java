@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -109,7 +110,7 @@ public final class SettingsFolder {
   private Settings settings(Path file) {
     List<Fault> faults = faultsOf(fileName(file));
     Section root = root(text(file, faults), faults);
-    Path beside = file.toAbsolutePath().getParent();
+    Path beside = Objects.requireNonNull(file.toAbsolutePath().getParent(), "a file has a folder");
     SettingsReader reader = new SettingsReader(root, beside);
     Map<String, Finish> finishes = readFinishes(reader.folder("finishes"));
     Path sources = reader.folder("sources");

@@ -121,6 +121,10 @@ final class Database implements AutoCloseable {
     }
   }
 
+  /**
+   * A file opened to read has one handle for both, and it is that very handle that is asked about.
+   */
+  @SuppressWarnings("ReferenceEquality")
   @Override
   public void close() {
     for (int i = 0; i < READERS; i++) {

@@ -7,13 +7,13 @@ import java.sql.SQLException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Ten-minute and hourly roll-ups of each sensor, kept up in the transaction that writes the
@@ -68,21 +68,17 @@ final class RollUpTable {
     }
   }
 
-  private final Map<Key, @Nullable Tally[]> gathered = new HashMap<>();
+  private final Map<Key, Map<Quantity, Tally>> gathered = new HashMap<>();
 
   void add(long sensor, Reading reading) {
     for (int everyS : LEVELS_S) {
       for (RollUp one : RollUp.of(reading, Duration.ofSeconds(everyS))) {
         Quantity quantity = Quantity.of(one.quantity());
         Key key = new Key(everyS, sensor, one.from().getEpochSecond());
-        @Nullable Tally[] row =
-            gathered.computeIfAbsent(key, k -> new @Nullable Tally[Quantity.values().length]);
-        Tally tally = row[quantity.ordinal()];
-        if (tally == null) {
-          tally = new Tally();
-          row[quantity.ordinal()] = tally;
-        }
-        tally.add(Math.round(one.sum() * quantity.steps));
+        gathered
+            .computeIfAbsent(key, k -> new EnumMap<>(Quantity.class))
+            .computeIfAbsent(quantity, q -> new Tally())
+            .add(Math.round(one.sum() * quantity.steps));
       }
     }
   }
@@ -96,7 +92,8 @@ final class RollUpTable {
           (key, row) -> {
             batch.bind(0, key.everyS()).bind(1, key.sensor()).bind(2, key.fromS());
             int at = 3;
-            for (Tally tally : row) {
+            for (Quantity quantity : Quantity.values()) {
+              Tally tally = row.get(quantity);
               batch.bind(at++, tally == null ? null : (Long) tally.sum);
               batch.bind(at++, tally == null ? null : (Long) tally.count);
               batch.bind(at++, tally == null ? null : (Long) tally.least);

@@ -111,8 +111,13 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
     try {
       written.join();
     } catch (CompletionException e) {
-      throw StoreTrouble.of(database.file(), "writing readings", e.getCause());
+      throw StoreTrouble.of(database.file(), "writing readings", causeOf(e));
     }
+  }
+
+  private static Throwable causeOf(CompletionException e) {
+    Throwable cause = e.getCause();
+    return cause == null ? e : cause;
   }
 
   private void writeUntilStopped() {

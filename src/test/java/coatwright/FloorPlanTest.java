@@ -154,7 +154,8 @@ class FloorPlanTest {
   }
 
   private static String roomOf(JavaClass c) {
-    String[] names = c.getPackageName().split("\\.");
-    return names.length > 1 && names[0].equals("coatwright") ? names[1] : "";
+    String inside = c.getPackageName().substring("coatwright".length());
+    int end = inside.indexOf('.', 1);
+    return inside.isEmpty() ? "" : inside.substring(1, end < 0 ? inside.length() : end);
   }
 }

@@ -23,7 +23,9 @@ public final class Scribe {
     for (long n = 0; ; n++) {
       Instant now = Instant.now();
       for (int i = 0; i < 20; i++) {
-        store.readings().append(Readings.air("wall", "bench", now.plusMillis(i), 20 + n % 7, 50));
+        store
+            .readings()
+            .append(Readings.air("wall", "bench", now.plusMillis(i), 20.0 + (double) (n % 7), 50));
       }
       Strike body = new Strike("e0", args[1] + "-" + n);
       String id =

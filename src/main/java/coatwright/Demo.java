@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
@@ -102,7 +103,8 @@ final class Demo {
           running.with(
               new SimulatedSensor(
                   voice.source(), broker.url(), voice.topic(), SPEAKS_EVERY, voice.text(), clock));
-      var unused = turns.schedule(sensor::start, firstMs, TimeUnit.MILLISECONDS);
+      Future<?> turn = turns.schedule(sensor::start, firstMs, TimeUnit.MILLISECONDS);
+      running.with(() -> turn.cancel(false));
       firstMs += SPEAKS_EVERY.toMillis() / invented.voices().size();
     }
   }

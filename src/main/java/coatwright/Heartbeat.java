@@ -4,10 +4,12 @@ import coatwright.outlook.Outlooks;
 import coatwright.watch.Watch;
 import java.time.Clock;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -29,6 +31,7 @@ final class Heartbeat implements AutoCloseable {
   private final AtomicReference<String> asked = new AtomicReference<>("the start");
   private final ScheduledExecutorService thread =
       Executors.newSingleThreadScheduledExecutor(task -> new Thread(task, "heartbeat"));
+  private @Nullable Future<?> beating;
   private long lookedNs = System.nanoTime() - BETWEEN_LOOKS_NS;
   private long predictedNs = System.nanoTime();
 
@@ -39,8 +42,7 @@ final class Heartbeat implements AutoCloseable {
   }
 
   void start() {
-    // beat() catches its own trouble: nobody needs the future.
-    var unused = thread.scheduleWithFixedDelay(this::beat, 0, BEAT_MS, TimeUnit.MILLISECONDS);
+    beating = thread.scheduleWithFixedDelay(this::beat, 0, BEAT_MS, TimeUnit.MILLISECONDS);
   }
 
   /** A reading came: judge soon. */
@@ -78,6 +80,9 @@ final class Heartbeat implements AutoCloseable {
 
   @Override
   public void close() {
+    if (beating != null) {
+      beating.cancel(false);
+    }
     thread.shutdown();
     try {
       if (!thread.awaitTermination(TO_STOP_S, TimeUnit.SECONDS)) {

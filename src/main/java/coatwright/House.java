@@ -12,6 +12,7 @@ import coatwright.outlook.Outlook;
 import coatwright.outlook.OutlookForm;
 import coatwright.outlook.OutlookSettings;
 import coatwright.quantity.RefusedInput;
+import coatwright.replay.DescribedCases;
 import coatwright.replay.Replay;
 import coatwright.sensors.MappedPayload;
 import coatwright.sensors.MappingReader;
@@ -62,8 +63,7 @@ final class House implements Hall {
 
   @Override
   public Map<String, Finish> finishes(Place place) {
-    Path folder = settingsFile(place).resolveSibling("finishes");
-    return refusing(() -> SettingsFolder.finishes(folder));
+    return refusing(() -> SettingsFolder.finishesOf(settingsFile(place)));
   }
 
   @Override
@@ -166,6 +166,15 @@ final class House implements Hall {
             () -> MappingReader.read(SettingsFolder.document(wish.mapping()), "recording", false));
     return new Replay(finishes(place), settings)
         .run(text(wish.readings()), mapping, wish.coats().map(House::text), wish.schedule());
+  }
+
+  @Override
+  public Object describedCase(Place place, Path described) {
+    String usual =
+        settingsIfAny(place)
+            .map(settings -> settings.shop().usualFinish())
+            .orElse(Settings.Shop.DEFAULT.usualFinish());
+    return new DescribedCases(finishes(place), usual).answer(text(described));
   }
 
   private static String text(Path file) {

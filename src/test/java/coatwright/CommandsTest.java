@@ -167,6 +167,70 @@ class CommandsTest {
   }
 
   @Test
+  void aDescribedCaseIsWeighed() throws IOException {
+    Path described = folder.resolve("case.json");
+    Files.writeString(
+        described,
+        """
+        {"kind": "blush, spirit finish, brushed",
+         "conditions": {"finish": "shellac", "method": "brush", "temp": "28 C", "rh": "80 %"},
+         "seen": "turned white as it went on"}
+        """);
+
+    Ran ran = run("replay", "--case", described.toString(), "--json");
+
+    assertThat(ran.exitCode()).isZero();
+    assertThat(ran.json().path("airAtFault").asText()).isEqualTo("yes");
+    assertThat(run("replay", "--case", described.toString()).out()).contains("Was it the air? yes");
+    assertThat(run("replay").exitCode()).isEqualTo(2);
+  }
+
+  @Test
+  void aRecordingIsReplayedByItsMapping() throws IOException {
+    Path readings = folder.resolve("r.csv");
+    StringBuilder csv = new StringBuilder("time,t,rh\n");
+    for (int minute = 0; minute < 90; minute++) {
+      csv.append(CLOCK.instant().plusSeconds(60L * minute))
+          .append(",20.0")
+          .append(minute % 10)
+          .append(",50.")
+          .append(minute % 7)
+          .append('\n');
+    }
+    Files.writeString(readings, csv);
+    Path mapping = folder.resolve("m.yaml");
+    Files.writeString(
+        mapping,
+        """
+        source: wall
+        payload: columns
+        header: true
+        every: PT1M
+        room: bench
+        time: {at: time, form: rfc3339, trust: payload}
+        readings:
+          - {quantity: air-temperature,   at: t,  unit: Cel}
+          - {quantity: relative-humidity, at: rh, unit: "%"}
+        """);
+
+    String[] words = {
+      "replay",
+      "--readings",
+      readings.toString(),
+      "--mapping",
+      mapping.toString(),
+      "--schedule",
+      "1"
+    };
+    Ran told = run(words);
+    Ran json = run((String.join(" ", words) + " --json").split(" "));
+
+    assertThat(told.out()).contains("90 readings, 90 accepted, 0 refused, 0 gaps");
+    assertThat(json.json().path("coats")).hasSize(1);
+    assertThat(json.json().path("readings").path("count").asInt()).isEqualTo(90);
+  }
+
+  @Test
   void pressureAndAltitudeTogetherAreRefused() {
     Ran ran =
         run("air", "--temp", "20C", "--rh", "50%", "--pressure", "990hPa", "--altitude", "50m");

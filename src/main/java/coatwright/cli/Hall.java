@@ -85,6 +85,9 @@ public interface Hall {
   /** Walks a file of readings and coats; answers with a record of the contract. */
   Object replay(Place place, ReplayWish wish);
 
+  /** Answers a case described in words; a record of the contract. */
+  Object describedCase(Place place, Path described);
+
   /** Writes readings, entries and warnings to a folder; answers with the files written. */
   List<Path> export(Place place, Path folder);
 }

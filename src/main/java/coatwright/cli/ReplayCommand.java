@@ -2,6 +2,7 @@ package coatwright.cli;
 
 import coatwright.cli.Hall.ReplayWish;
 import coatwright.json.Json;
+import coatwright.quantity.RefusedInput;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -21,19 +22,11 @@ import picocli.CommandLine.Option;
       "Example: coatwright replay --readings june.csv --mapping june.yaml --coats coats.csv"
     })
 final class ReplayCommand implements Callable<Integer> {
-  @Option(
-      names = "--readings",
-      required = true,
-      paramLabel = "FILE",
-      description = "Readings, CSV.")
-  Path readings = Path.of("");
+  @Option(names = "--readings", paramLabel = "FILE", description = "Readings, CSV.")
+  @Nullable Path readings;
 
-  @Option(
-      names = "--mapping",
-      required = true,
-      paramLabel = "FILE",
-      description = "How to read them, YAML.")
-  Path mapping = Path.of("");
+  @Option(names = "--mapping", paramLabel = "FILE", description = "How to read them, YAML.")
+  @Nullable Path mapping;
 
   @Option(names = "--coats", paramLabel = "FILE", description = "Coats, CSV or JSON.")
   @Nullable Path coats;
@@ -44,6 +37,12 @@ final class ReplayCommand implements Callable<Integer> {
       description = "Lay N coats of the reference job from the first reading.")
   @Nullable Integer schedule;
 
+  @Option(
+      names = "--case",
+      paramLabel = "FILE",
+      description = "Or a described case, JSON: conditions, materials, what was seen.")
+  @Nullable Path described;
+
   @Mixin Help help = new Help();
   private final Shared shared;
 
@@ -53,19 +52,51 @@ final class ReplayCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    if (described != null) {
+      tell(shared.hall.describedCase(shared.place(), described));
+      return 0;
+    }
+    if (readings == null || mapping == null) {
+      throw RefusedInput.of(
+          "replay",
+          "it needs --readings and --mapping, or --case",
+          "write it like replay --readings june.csv --mapping june.yaml");
+    }
     ReplayWish wish =
         new ReplayWish(
             readings,
             mapping,
             Optional.ofNullable(coats),
             schedule == null ? OptionalInt.empty() : OptionalInt.of(schedule));
-    Object answer = shared.hall.replay(shared.place(), wish);
+    tell(shared.hall.replay(shared.place(), wish));
+    return 0;
+  }
+
+  private void tell(Object answer) {
     if (shared.json) {
       shared.printJson(answer);
-    } else {
-      print(Json.mapper().valueToTree(answer));
+      return;
     }
-    return 0;
+    JsonNode tree = Json.mapper().valueToTree(answer);
+    if (tree.has("causes")) {
+      printCase(tree);
+    } else {
+      print(tree);
+    }
+  }
+
+  private void printCase(JsonNode answer) {
+    shared.out.println("Was it the air? " + answer.path("airAtFault").asText());
+    if (answer.has("clouding")) {
+      shared.out.println("Clouding: " + answer.path("clouding").path("level").asText());
+    }
+    for (JsonNode cause : answer.path("causes")) {
+      shared.out.printf(
+          "  %3.0f %%  %s%n",
+          100 * cause.path("probability").asDouble(), cause.path("cause").asText());
+    }
+    answer.path("advice").forEach(line -> shared.out.println("- " + line.asText()));
+    answer.path("questions").forEach(line -> shared.out.println("? " + line.asText()));
   }
 
   private void print(JsonNode answer) {

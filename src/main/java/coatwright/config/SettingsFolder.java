@@ -18,7 +18,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
@@ -49,6 +48,20 @@ public final class SettingsFolder {
     Settings settings = folder.settings(file);
     folder.refuseFaults();
     return settings;
+  }
+
+  /**
+   * The finishes that {@code coatwright.yaml} points to, whatever else may be wrong in it; beside
+   * the place of a file that is not there, the same.
+   *
+   * @throws RefusedSettings naming every fault of the finish files
+   */
+  public static Map<String, Finish> finishesOf(Path file) {
+    SettingsFolder reader = new SettingsFolder();
+    List<Fault> notAsked = new ArrayList<>();
+    Section root = reader.root(Files.exists(file) ? text(file, notAsked) : "", notAsked);
+    Path beside = file.toAbsolutePath().resolveSibling("");
+    return finishes(new SettingsReader(root, beside).folder("finishes"));
   }
 
   /**
@@ -110,7 +123,7 @@ public final class SettingsFolder {
   private Settings settings(Path file) {
     List<Fault> faults = faultsOf(fileName(file));
     Section root = root(text(file, faults), faults);
-    Path beside = Objects.requireNonNull(file.toAbsolutePath().getParent(), "a file has a folder");
+    Path beside = file.toAbsolutePath().resolveSibling("");
     SettingsReader reader = new SettingsReader(root, beside);
     Map<String, Finish> finishes = readFinishes(reader.folder("finishes"));
     Path sources = reader.folder("sources");

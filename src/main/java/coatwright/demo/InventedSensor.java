@@ -43,7 +43,7 @@ record InventedSensor(String source, String topic, Kind kind, Function<Moment, R
   }
 
   private static String json(double tempC, double rhPct, Instant at) {
-    long batteryPct = 98L - Math.floorMod(at.getEpochSecond() / 86_400, 60L);
+    long batteryPct = 98L - Math.floorMod(at.getEpochSecond() / 86_400, 60);
     return String.format(
         Locale.ROOT,
         "{\"temperature\": %.2f, \"humidity\": %.2f, \"battery\": %d}",

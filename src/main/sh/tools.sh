@@ -17,9 +17,13 @@ stop() {
   exit "$code"
 }
 
-# The major version of a java program, or nothing.
+# The major version of a java program, or nothing. Every JDK tells it in a file beside its programs,
+# which is quicker to read than to start it.
 java_major() {
-  "$1" -version 2>&1 | sed -n 's/.*version "\([0-9]*\).*/\1/p' | head -n 1
+  local told
+  told=$(sed -n 's/^JAVA_VERSION="\([0-9]*\).*/\1/p' "$(dirname "$1")/../release" 2>/dev/null || true)
+  [ -n "$told" ] || told=$("$1" -version 2>&1 | sed -n 's/.*version "\([0-9]*\).*/\1/p' | head -n 1)
+  printf '%s' "$told"
 }
 
 # A JDK 17 or newer: JAVA_HOME first, then the path, then where Debian keeps them.

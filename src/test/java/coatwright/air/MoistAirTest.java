@@ -81,7 +81,7 @@ class MoistAirTest {
         .hasMessageContaining("even dry air");
   }
 
-  @Property
+  @Property(seed = "20261125")
   void warmingLowersHumidityAndKeepsTheDewPoint(
       @ForAll @DoubleRange(min = -39, max = 50) double airTempC,
       @ForAll @DoubleRange(min = 1, max = 100) double rhPct,
@@ -93,7 +93,7 @@ class MoistAirTest {
     assertThat(after.humidityRatio()).isCloseTo(before.humidityRatio(), within(1e-12));
   }
 
-  @Property
+  @Property(seed = "20261125")
   void dewPointAndItsInverseAgree(
       @ForAll @DoubleRange(min = -40, max = 60) double airTempC,
       @ForAll @DoubleRange(min = 1, max = 100) double rhPct) {
@@ -103,7 +103,7 @@ class MoistAirTest {
         .isCloseTo(rhPct, within(1e-8));
   }
 
-  @Property
+  @Property(seed = "20261125")
   void wetBulbAndItsInverseAgreeAboveFreezing(
       @ForAll @DoubleRange(min = 0, max = 60) double airTempC,
       @ForAll @DoubleRange(min = 1, max = 100) double rhPct,
@@ -112,7 +112,7 @@ class MoistAirTest {
   }
 
   /** Between -0.1 and 0 °C the two wicks leave a hair of nearly saturated states to neither. */
-  @Property
+  @Property(seed = "20261125")
   void wetBulbAndItsInverseAgreeBelowFreezing(
       @ForAll @DoubleRange(min = -40, max = -0.1) double airTempC,
       @ForAll @DoubleRange(min = 1, max = 100) double rhPct,
@@ -126,7 +126,7 @@ class MoistAirTest {
         .isCloseTo(rhPct, within(1e-6));
   }
 
-  @Property
+  @Property(seed = "20261125")
   void moreHumidAirDewsWarmerAndDriesSlower(
       @ForAll @DoubleRange(min = -40, max = 60) double airTempC,
       @ForAll @DoubleRange(min = 1, max = 98) double rhPct,
@@ -140,7 +140,7 @@ class MoistAirTest {
     assertThat(damper.vapourPressureDeficitPa()).isLessThan(drier.vapourPressureDeficitPa());
   }
 
-  @Property
+  @Property(seed = "20261125")
   void dewPointLiesBelowWetBulbAndWetBulbBelowTheAir(
       @ForAll @DoubleRange(min = 1, max = 60) double airTempC,
       @ForAll @DoubleRange(min = 40, max = 100) double rhPct) {

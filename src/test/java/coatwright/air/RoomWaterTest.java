@@ -42,7 +42,7 @@ class RoomWaterTest {
         .hasMessageContaining("take water out instead");
   }
 
-  @Property
+  @Property(seed = "20261125")
   void takingTheWaterOutLeavesTheHumidityWanted(
       @ForAll @DoubleRange(min = -20, max = 50) double airTempC,
       @ForAll @DoubleRange(min = 30, max = 100) double rhPct,

@@ -109,26 +109,26 @@ class SaturationPressureTest {
     return deviation;
   }
 
-  @Property
+  @Property(seed = "20261125")
   void dewPointUndoesSaturationOverWater(
       @ForAll @Scale(6) @DoubleRange(min = -90, max = 100) double tempC) {
     assertThat(dewPointC(overWaterPa(tempC))).isCloseTo(tempC, within(1e-9));
   }
 
-  @Property
+  @Property(seed = "20261125")
   void frostPointUndoesSaturationOverIce(
       @ForAll @Scale(6) @DoubleRange(min = -99, max = -0.001) double tempC) {
     assertThat(frostPointC(overIcePa(tempC))).isCloseTo(tempC, within(1e-9));
   }
 
-  @Property
+  @Property(seed = "20261125")
   void warmerAlwaysHoldsMore(
       @ForAll @Scale(6) @DoubleRange(min = -100, max = 199) double tempC,
       @ForAll @Scale(6) @DoubleRange(min = 0.001, max = 1) double stepK) {
     assertThat(overWaterPa(tempC + stepK)).isGreaterThan(overWaterPa(tempC));
   }
 
-  @Property
+  @Property(seed = "20261125")
   void iceHoldsLessThanSupercooledWater(
       @ForAll @Scale(6) @DoubleRange(min = -100, max = -0.1) double tempC) {
     assertThat(overIcePa(tempC)).isLessThan(overWaterPa(tempC));

@@ -42,7 +42,7 @@ class NothingIsLostTest {
         .as(Deed::new);
   }
 
-  @Property(tries = 300)
+  @Property(tries = 300, seed = "20261125")
   void everyEntryStaysAsItWasWritten(@ForAll List<@From("deeds") Deed> someDeeds) {
     List<Deed> deeds =
         new ArrayList<>(

@@ -95,7 +95,7 @@ class ShowTest {
     assertThatThrownBy(() -> Show.temperature(Double.NaN, METRIC)).isInstanceOf(OutOfRange.class);
   }
 
-  @Property
+  @Property(seed = "20261125")
   void whatIsShownCanBeTypedBack(@ForAll @DoubleRange(min = -40, max = 60) double tempC) {
     for (UnitSystem units : UnitSystem.values()) {
       double readC = Quantities.temperatureC("air", Show.temperature(tempC, units));

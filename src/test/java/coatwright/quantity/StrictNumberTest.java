@@ -44,12 +44,12 @@ class StrictNumberTest {
     assertThat(StrictNumber.parse("21.5", ',')).isEmpty();
   }
 
-  @Property
+  @Property(seed = "20261125")
   void readsBackEveryPlainNumberPrinted(@ForAll @DoubleRange(min = -1e6, max = 1e6) double value) {
     assertThat(StrictNumber.parse(Double.toString(value), '.')).hasValue(value);
   }
 
-  @Property
+  @Property(seed = "20261125")
   void neverThrowsOnAnyText(@ForAll String text) {
     assertThat(StrictNumber.parse(text, '.').isPresent()).isIn(true, false);
   }

@@ -21,12 +21,15 @@ import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * The demo: the daemon as it is, over an invented shop. Its past is written first, then its sensors
  * speak over a broker of its own, and from there on nothing knows that it is not a real shop.
  */
 final class Demo {
+  private static final Logger LOG = LoggerFactory.getLogger(Demo.class);
   private static final int USUAL_BROKER_PORT = 18_883;
 
   /** Oftener than the minute its settings tell, so that a page moves while one looks. */
@@ -88,8 +91,13 @@ final class Demo {
 
   private void write(Shop shop, InventedShop invented) {
     Instant until = clock.instant();
+    long beganNs = System.nanoTime();
     new HistoryWriter(shop, invented, HistoryWriter.mapped(shop, until.minus(TEXTS_KEPT)))
         .write(until);
+    LOG.info(
+        "{} days of invented history written in {} ms",
+        InventedShop.HISTORY.toDays(),
+        TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - beganNs));
   }
 
   /** The sensors speak in turn, so that something moves every few seconds. */

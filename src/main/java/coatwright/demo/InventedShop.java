@@ -27,7 +27,8 @@ public final class InventedShop {
   /** How far back its history goes. */
   public static final Duration HISTORY = Duration.ofDays(28);
 
-  private static final Duration EVERY_MINUTE = Duration.ofDays(2);
+  private static final Duration EVERY_MINUTE = Duration.ofDays(1);
+  private static final Duration AROUND_FOG = Duration.ofHours(5);
 
   private static final List<String> FILES =
       List.of(
@@ -107,15 +108,13 @@ public final class InventedShop {
   }
 
   /**
-   * A minute apart for the last two days and around the evening of fog. Before that the sensors
-   * were set to speak every five minutes, so that weeks of history are written in moments.
+   * A minute apart for the last day and around the evening of fog. Before that the sensors were set
+   * to speak every ten minutes, so that weeks of history are written in moments.
    */
   private Duration between(Instant at) {
     boolean recent = at.isAfter(now.minus(EVERY_MINUTE));
-    boolean fog =
-        at.isAfter(fogFrom.minus(Duration.ofHours(6)))
-            && at.isBefore(fogFrom.plus(Duration.ofHours(18)));
-    return recent || fog ? Duration.ofMinutes(1) : Duration.ofMinutes(5);
+    boolean fog = at.isAfter(fogFrom.minus(AROUND_FOG)) && at.isBefore(fogFrom.plus(AROUND_FOG));
+    return recent || fog ? Duration.ofMinutes(1) : Duration.ofMinutes(10);
   }
 
   /** What the sensors say at an instant, all of them. */

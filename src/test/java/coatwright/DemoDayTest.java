@@ -31,15 +31,15 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * One day of the demo, the foggy one from noon on, walked as the demo walks it and as {@code
- * replay} walks a recording of the same sensor: both believe the same readings and lay the clouding
- * at the same door.
+ * One day of the demo, the foggy one, walked as the demo walks it and as {@code replay} walks a
+ * recording of the same sensor: both believe the same readings and lay the clouding at the same
+ * door.
  */
 class DemoDayTest {
   private static final ZoneId ZONE = ZoneId.of("Europe/Lisbon");
   private static final Instant NOW = Instant.parse("2026-03-20T15:12:00Z");
-  private static final Instant DAY = Instant.parse("2026-03-11T12:01:00Z");
-  private static final Instant DAY_AFTER = DAY.plus(Duration.ofHours(9));
+  private static final Instant DAY = Instant.parse("2026-03-11T05:01:00Z");
+  private static final Instant DAY_AFTER = DAY.plus(Duration.ofHours(23));
   private static final String SENSOR = "finishing-wall";
   private static final String ROOM = "finishing room";
 
@@ -67,7 +67,7 @@ class DemoDayTest {
       walk(shop, day, coat);
       Why walked = shop.meaning(List::of, new Bells()).reviews().why("picture-frames/large");
 
-      assertThat(replayed.readings().count()).isEqualTo(day.size()).isEqualTo(9 * 60);
+      assertThat(replayed.readings().count()).isEqualTo(day.size()).isEqualTo(23 * 60);
       assertThat(replayed.readings().accepted())
           .isEqualTo(store.readings().readings(ROOM, DAY, DAY_AFTER).size());
       Why replay = replayed.review().get(0);

@@ -28,7 +28,7 @@ public final class InventedShop {
   public static final Duration HISTORY = Duration.ofDays(28);
 
   private static final Duration EVERY_MINUTE = Duration.ofDays(1);
-  private static final Duration AROUND_FOG = Duration.ofHours(5);
+  private static final Duration AROUND_FOG = Duration.ofHours(12);
 
   private static final List<String> FILES =
       List.of(
@@ -108,8 +108,8 @@ public final class InventedShop {
   }
 
   /**
-   * A minute apart for the last day and around the evening of fog. Before that the sensors were set
-   * to speak every ten minutes, so that weeks of history are written in moments.
+   * A minute apart for the last day and the whole day of fog. Before that the sensors were set to
+   * speak every ten minutes, so that weeks of history are written in moments.
    */
   private Duration between(Instant at) {
     boolean recent = at.isAfter(now.minus(EVERY_MINUTE));

@@ -8,6 +8,7 @@ import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.URI;
+import java.util.OptionalInt;
 import java.util.Properties;
 
 /**
@@ -29,7 +30,7 @@ public final class InProcessBroker implements AutoCloseable {
   /**
    * Starts a broker.
    *
-   * @param wantedPort the port, or the next free one if it is taken
+   * @param wantedPort the port, or the next free one if it is taken; 0 for any free one
    * @throws CannotStart when none of the next ports is free, or the broker fails
    */
   public static InProcessBroker start(int wantedPort) {
@@ -65,8 +66,9 @@ public final class InProcessBroker implements AutoCloseable {
 
   private static int freePort(int wanted) {
     for (int port = wanted; port < wanted + PORTS_TRIED; port++) {
-      if (free(port)) {
-        return port;
+      OptionalInt free = free(port);
+      if (free.isPresent()) {
+        return free.getAsInt();
       }
     }
     throw new CannotStart(
@@ -75,13 +77,14 @@ public final class InProcessBroker implements AutoCloseable {
         null);
   }
 
-  private static boolean free(int port) {
+  /** The port if it is free; asked for port 0, whichever the system gives. */
+  private static OptionalInt free(int port) {
     try (ServerSocket probe = new ServerSocket()) {
       probe.setReuseAddress(true);
       probe.bind(new InetSocketAddress(loopback(), port));
-      return probe.isBound();
+      return OptionalInt.of(probe.getLocalPort());
     } catch (IOException e) {
-      return false;
+      return OptionalInt.empty();
     }
   }
 

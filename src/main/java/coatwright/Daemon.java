@@ -94,6 +94,7 @@ final class Daemon implements AutoCloseable {
             meaning.reviews(),
             settings.finishes(),
             sensors::statuses,
+            shop.store()::trouble,
             OutlookForm::read,
             settings.shop().name(),
             settings.shop().zone(),

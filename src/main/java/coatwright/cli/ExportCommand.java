@@ -11,7 +11,7 @@ import picocli.CommandLine.Parameters;
 /** Writes everything out as plain files. */
 @Command(
     name = "export",
-    description = "Write readings, entries and warnings to a folder, as files other programs read.",
+    description = "Write readings and entries to a folder, as files other programs read.",
     footer = {"", "Example: coatwright export march"})
 final class ExportCommand implements Callable<Integer> {
   @Parameters(paramLabel = "DIR", description = "The folder to write to; made if not there.")

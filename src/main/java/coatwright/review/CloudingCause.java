@@ -100,7 +100,7 @@ final class CloudingCause {
 
   private Finding notTheAir(CoatOutcome outcome) {
     String sentence =
-        "The air was not the cause: in the %s %s took up %s and %s"
+        "The air was not the cause: in the %s %s took up %s; %s"
             .formatted(
                 air(), part, water(outcome), noted ? suspects() : "no clouding is noted on it");
     return new Finding(sentence, AirAtFault.NO);

@@ -1,5 +1,6 @@
 package coatwright.store;
 
+import coatwright.journal.NotKept;
 import java.nio.file.Path;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
@@ -7,7 +8,7 @@ import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
 /** The data file cannot be used. Says which file, why, and what to do about it. */
-public final class StoreTrouble extends RuntimeException {
+public final class StoreTrouble extends NotKept {
   private final transient Path file;
 
   StoreTrouble(Path file, String why, String remedy, @Nullable Throwable cause) {

@@ -60,11 +60,12 @@ public final class ShopWatch implements Watch {
     signs.addAll(sensors.look(sources.get(), said, now));
     signs.addAll(cure.look(now));
     Said.Changes changes = said.look(signs, now);
+    // Told before it is kept: a full disk must not silence a warning.
+    changes.ended().forEach(bell::end);
+    changes.begun().forEach(bell::ring);
     changes.ended().forEach(log::keep);
     changes.begun().forEach(log::keep);
     changes.reworded().forEach(log::keep);
-    changes.ended().forEach(bell::end);
-    changes.begun().forEach(bell::ring);
   }
 
   @Override

@@ -8,6 +8,7 @@ import io.javalin.http.Context;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.concurrent.atomic.LongAdder;
 
 /** Whether the daemon lives, whether it can do its work and why not, and figures for monitoring. */
@@ -73,7 +74,9 @@ final class Vitals {
                 + air.trouble().map(trouble -> ": " + trouble).orElse(""));
       }
     }
-    return new Health(true, someAir, reasons);
+    Optional<String> unwritten = rooms.storeTrouble().get();
+    unwritten.ifPresent(reasons::add);
+    return new Health(true, someAir && unwritten.isEmpty(), reasons);
   }
 
   private String figures() {

@@ -16,6 +16,7 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Supplier;
 
@@ -24,6 +25,7 @@ import java.util.function.Supplier;
  *
  * @param finishes every finish by its name, in the order people should read them
  * @param sources the state of every source now
+ * @param storeTrouble what keeps readings or entries from being written, if anything does
  * @param outlookForm reads a described coat from the command line's words
  * @param shop the shop's name
  * @param zone the shop's time zone; every time is written with its offset
@@ -40,6 +42,7 @@ public record WebRooms(
     Reviews reviews,
     Map<String, Finish> finishes,
     Supplier<List<SourceStatus>> sources,
+    Supplier<Optional<String>> storeTrouble,
     BiFunction<Map<String, String>, Map<String, Finish>, OutlookRequest> outlookForm,
     String shop,
     ZoneId zone,

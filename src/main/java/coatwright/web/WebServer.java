@@ -1,5 +1,6 @@
 package coatwright.web;
 
+import coatwright.journal.NotKept;
 import coatwright.quantity.RefusedInput;
 import coatwright.watch.Warning;
 import io.javalin.Javalin;
@@ -102,6 +103,13 @@ public final class WebServer implements AutoCloseable {
     routes.exception(RefusedInput.class, (refusal, ctx) -> write(ctx, Problem.refused(refusal)));
     routes.exception(Unknown.class, (unknown, ctx) -> write(ctx, Problem.unknown(unknown)));
     routes.exception(Problem.Thrown.class, (thrown, ctx) -> write(ctx, thrown.problem()));
+    routes.exception(
+        NotKept.class,
+        (full, ctx) -> {
+          LOG.error("{} {} was not kept", ctx.method(), ctx.path(), full);
+          String why = full.getMessage() == null ? "it could not be written" : full.getMessage();
+          write(ctx, Problem.of(503, "not-kept", "Not written down", why));
+        });
     routes.exception(
         HttpResponseException.class,
         (thrown, ctx) ->

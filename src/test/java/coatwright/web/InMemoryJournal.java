@@ -8,6 +8,7 @@ import coatwright.journal.Jar;
 import coatwright.journal.Journal;
 import coatwright.journal.Ledger;
 import coatwright.journal.Method;
+import coatwright.journal.NotKept;
 import coatwright.journal.Observation;
 import coatwright.journal.Part;
 import coatwright.journal.PartPath;
@@ -33,6 +34,8 @@ final class InMemoryJournal implements Journal, Forms {
   private final Clock clock;
   private final List<Entry> entries = new CopyOnWriteArrayList<>();
   private final List<Consumer<Entry>> listeners = new CopyOnWriteArrayList<>();
+
+  volatile boolean full;
 
   InMemoryJournal(Clock clock) {
     this.clock = clock;
@@ -104,6 +107,9 @@ final class InMemoryJournal implements Journal, Forms {
 
   @Override
   public List<Entry> write(List<Ledger.Line> lines) {
+    if (full) {
+      throw new DiskFull();
+    }
     List<Entry> written = new ArrayList<>();
     synchronized (entries) {
       for (Ledger.Line line : lines) {
@@ -230,5 +236,12 @@ final class InMemoryJournal implements Journal, Forms {
           "entry \"" + form.get("entry") + "\"", "no such entry", "look it up in the journal");
     }
     return write(form, clock.instant(), new Strike(form.get("entry"), form.get("reason")));
+  }
+
+  /** What a store says when its disk is full. */
+  private static final class DiskFull extends NotKept {
+    DiskFull() {
+      super("coatwright.db: the disk is full; make room and send it again", null);
+    }
   }
 }

@@ -57,6 +57,7 @@ final class RealShop implements AutoCloseable {
                 new FilmReviews(jobs, journal, climate, WebFixture.ZONE, clock),
                 finishes,
                 List::of,
+                Optional::empty,
                 OutlookForm::read,
                 "Harbour Lane workshop",
                 WebFixture.ZONE,

@@ -12,6 +12,7 @@ import java.net.http.HttpRequest;
 import java.nio.charset.StandardCharsets;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -371,6 +372,31 @@ class WebApiTest {
       assertThat(there.get("/health/ready").status()).isEqualTo(503);
       assertThat(there.get("/health/ready").json().path("reasons").toString())
           .contains("no believable air in finishing room");
+    }
+  }
+
+  @Test
+  void notReadyWhileTheStoreCannotWrite() {
+    try (WebFixture full = new WebFixture()) {
+      full.storeTrouble = Optional.of("coatwright.db: the disk is full; make room");
+      Caller there = new Caller(full.address());
+
+      assertThat(there.get("/health/ready").status()).isEqualTo(503);
+      assertThat(there.get("/health").json().path("reasons").toString()).contains("disk is full");
+    }
+  }
+
+  @Test
+  void anEntryThatCouldNotBeWrittenSaysSoAndWhatToDo() {
+    try (WebFixture full = new WebFixture()) {
+      full.journal.full = true;
+      Caller.Answer answer =
+          new Caller(full.address()).post("/api/v1/pieces", "{\"name\": \"a tray\"}");
+
+      assertThat(answer.status()).isEqualTo(503);
+      assertThat(answer.json().path("detail").asText())
+          .contains("disk is full")
+          .contains("make room");
     }
   }
 

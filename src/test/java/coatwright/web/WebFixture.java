@@ -41,6 +41,8 @@ final class WebFixture implements AutoCloseable {
     this(WebSettings.loopback(0));
   }
 
+  volatile Optional<String> storeTrouble = Optional.empty();
+
   WebFixture(WebSettings settings) {
     server =
         new WebServer(
@@ -53,6 +55,7 @@ final class WebFixture implements AutoCloseable {
                 this::why,
                 Map.of("shellac-pale", shellac()),
                 this::sources,
+                () -> storeTrouble,
                 WebFixture::request,
                 "Harbour Lane workshop",
                 ZONE,

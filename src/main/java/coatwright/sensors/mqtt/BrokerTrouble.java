@@ -45,9 +45,9 @@ final class BrokerTrouble {
     return switch (e.getReasonCode()) {
       case MqttException.REASON_CODE_FAILED_AUTHENTICATION,
           MqttException.REASON_CODE_NOT_AUTHORIZED ->
-          "user or password not accepted; check user and passwordFile";
+          "user or password not accepted; check user and password-file";
       case MqttException.REASON_CODE_INVALID_CLIENT_ID ->
-          "the client id is not accepted; change clientId";
+          "the client id is not accepted; change client-id";
       case MqttException.REASON_CODE_CLIENT_TIMEOUT -> "it does not answer in time";
       case MqttException.REASON_CODE_SUBSCRIBE_FAILED ->
           "a subscription was refused; check the broker's access rules";

@@ -12,6 +12,9 @@ import coatwright.web.WebException;
 import coatwright.web.WebRooms;
 import coatwright.web.WebServer;
 import coatwright.web.WebSettings;
+import java.io.IOException;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
 import java.net.URI;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -50,7 +53,26 @@ final class Daemon implements AutoCloseable {
 
   /** Opens the store and the ground floor; nothing listens yet. */
   static Daemon open(Settings settings, Path data, Clock clock) {
+    refuseTakenPort(settings.web());
     return new Daemon(settings, data, clock);
+  }
+
+  /** Before anything is opened: a second start beside a running one ends here. */
+  private static void refuseTakenPort(Settings.Web web) {
+    try (ServerSocket probe = new ServerSocket()) {
+      probe.setReuseAddress(true);
+      probe.bind(new InetSocketAddress(web.host(), web.port()));
+    } catch (IOException taken) {
+      throw portTaken(web, taken);
+    }
+  }
+
+  private static Stop portTaken(Settings.Web web, Exception cause) {
+    return new Stop(
+        Stop.BAD_INPUT,
+        "port %d is taken by another program; stop it, or set web.port in the settings (demo: --port)"
+            .formatted(web.port()),
+        cause);
   }
 
   Shop shop() {
@@ -108,11 +130,7 @@ final class Daemon implements AutoCloseable {
       server.start();
     } catch (WebException taken) {
       LOG.debug("no pages", taken);
-      throw new Stop(
-          Stop.BAD_INPUT,
-          "port %d is taken by another program; set web.port in the settings, or stop it"
-              .formatted(web.port()),
-          taken);
+      throw portTaken(web, taken);
     }
     running.with(server);
     return server;

@@ -74,13 +74,13 @@ class DaemonIT {
   void aTakenPortEndsTheStartWithOneSentence() throws IOException {
     try (ServerSocket other = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       Path settings = settings(other.getLocalPort());
-      try (Daemon daemon = Daemon.open(SettingsFolder.read(settings), folder.resolve("d"), CLOCK)) {
-        assertThatThrownBy(() -> daemon.start(false))
-            .isInstanceOfSatisfying(
-                Stop.class, stop -> assertThat(stop.exitCode()).isEqualTo(Stop.BAD_INPUT))
-            .hasMessageContaining("port " + other.getLocalPort() + " is taken")
-            .hasMessageContaining("web.port");
-      }
+      assertThatThrownBy(
+              () -> Daemon.open(SettingsFolder.read(settings), folder.resolve("d"), CLOCK).close())
+          .isInstanceOfSatisfying(
+              Stop.class, stop -> assertThat(stop.exitCode()).isEqualTo(Stop.BAD_INPUT))
+          .hasMessageContaining("port " + other.getLocalPort() + " is taken")
+          .hasMessageContaining("web.port");
+      assertThat(folder.resolve("d")).doesNotExist();
     }
   }
 

@@ -51,12 +51,13 @@ final class WhyCommand implements Callable<Integer> {
     }
     JsonNode saw = why.path("model");
     if (!saw.isMissingNode()) {
+      double marginK = saw.path("filmLowC").asDouble() - saw.path("dewPointC").asDouble();
       shared.out.printf(
-          "The film: clouding %s; coldest %s, which is %s against the dew point%n",
+          "The film: clouding %s; it came down to %s, %s %s the dew point%n",
           saw.path("level").asText(),
           Show.temperature(saw.path("filmLowC").asDouble(), units),
-          Show.temperatureStep(
-              saw.path("filmLowC").asDouble() - saw.path("dewPointC").asDouble(), units));
+          Show.temperatureStep(Math.abs(marginK), units),
+          marginK < 0 ? "below" : "above");
     }
     if (!why.path("counterfactuals").isEmpty()) {
       shared.out.println("What would have changed it:");

@@ -28,6 +28,7 @@ final class InventedAir {
 
   private final Instant start;
   private final ZoneId zone;
+  private final Instant workFrom;
   private final Instant fogFrom;
   private final Instant fogTo;
   private final double[] wavePhase = new double[2 * WAVES];
@@ -44,10 +45,13 @@ final class InventedAir {
 
   /**
    * @param start where the air begins
+   * @param workFrom somebody is at work from here on, and keeps the heater on at any hour
    * @param fogFrom the evening of fog
    */
-  InventedAir(long seed, Instant start, ZoneId zone, Instant fogFrom, Instant fogTo) {
+  InventedAir(
+      long seed, Instant start, ZoneId zone, Instant workFrom, Instant fogFrom, Instant fogTo) {
     this.start = start;
+    this.workFrom = workFrom;
     this.zone = zone;
     this.fogFrom = fogFrom;
     this.fogTo = fogTo;
@@ -72,7 +76,7 @@ final class InventedAir {
     double outsidePa =
         SaturationPressure.overWaterPa(fog ? 16.6 : Math.min(outsideDewPointC(when), outsideC));
     LocalTime time = when.atZone(zone).toLocalTime();
-    boolean heated = time.isAfter(HEAT_ON) && time.isBefore(HEAT_OFF);
+    boolean heated = (time.isAfter(HEAT_ON) && time.isBefore(HEAT_OFF)) || when.isAfter(workFrom);
     RoomMoment inFinishing = finishing.step(outsideC, outsidePa, heated, fog);
     RoomMoment inBench = bench.step(outsideC, outsidePa, heated, false);
     woodTempC += (inFinishing.airTempC() - woodTempC) / 45;

@@ -29,6 +29,7 @@ public final class InventedShop {
 
   private static final Duration EVERY_MINUTE = Duration.ofDays(1);
   private static final Duration AROUND_FOG = Duration.ofHours(12);
+  private static final Duration WARMED_BEFORE = Duration.ofHours(6);
 
   private static final List<String> FILES =
       List.of(
@@ -76,6 +77,7 @@ public final class InventedShop {
             SEED,
             start().minus(Duration.ofDays(1)),
             zone,
+            this.now.minus(WARMED_BEFORE),
             fogFrom,
             fogFrom.plus(Duration.ofHours(6)));
     this.journal = new InventedJournal(this.now, zone);

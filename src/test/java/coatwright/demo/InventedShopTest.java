@@ -100,6 +100,7 @@ class InventedShopTest {
         InventedShop.SEED,
         NOW.minus(InventedShop.HISTORY).minus(Duration.ofDays(1)),
         ZONE,
+        NOW.minus(Duration.ofHours(6)),
         fog,
         fog.plus(Duration.ofHours(6)));
   }

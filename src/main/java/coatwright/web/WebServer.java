@@ -140,7 +140,9 @@ public final class WebServer implements AutoCloseable {
     if (problem.status() == 404 && page) {
       ctx.status(404).contentType("text/html; charset=utf-8").result(Pages.notFoundPage());
     } else {
-      ctx.status(problem.status()).contentType(Problem.MEDIA_TYPE).result(json.line(problem));
+      ctx.status(problem.status())
+          .contentType(Problem.MEDIA_TYPE + "; charset=utf-8")
+          .result(json.line(problem));
     }
   }
 

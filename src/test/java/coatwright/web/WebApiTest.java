@@ -187,6 +187,16 @@ class WebApiTest {
     assertThat(answer.json().path("faults").path(0).path("remedy").asText()).isNotEmpty();
   }
 
+  @Test
+  void aRefusalKeepsItsDegreeSign() {
+    Caller.Answer answer = caller.get("/api/v1/parts/cabinet/20%C2%B0");
+
+    assertThat(answer.type())
+        .startsWith("application/problem+json")
+        .endsWithIgnoringCase("charset=utf-8");
+    assertThat(answer.json().path("detail").asText()).contains("20°");
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {

@@ -7,6 +7,7 @@ import java.util.Deque;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What one sensor said before: enough to judge the next value, and no more. Belongs to the thread
@@ -28,8 +29,15 @@ final class History {
    */
   record Jump(Point point, int times) {}
 
-  /** A run of equal values, and how far temperature moved meanwhile. */
+  /**
+   * A run of equal values, and how far temperature moved meanwhile; the ends stand the wrong way
+   * round, infinite, while no temperature has come.
+   */
   record Run(double value, Instant since, double coldest, double warmest) {
+    static Run begun(double value, Instant since) {
+      return new Run(value, since, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY);
+    }
+
     Run with(double temperature) {
       return new Run(value, since, Math.min(coldest, temperature), Math.max(warmest, temperature));
     }
@@ -147,21 +155,26 @@ final class History {
     newest = Optional.of(at);
   }
 
-  /** Notes what was sent, before it is judged. */
+  /**
+   * Notes what was sent, after the limits and the step rules have spoken: a temperature they hold
+   * back is no sign that the air's temperature moved.
+   */
   void saw(Sample sample) {
     if (sample.has(Quantity.RELATIVE_HUMIDITY)) {
       boolean high = sample.value(Quantity.RELATIVE_HUMIDITY).orElse(0) >= CEILING_PCT;
       highSince = high ? Optional.of(highSince.orElse(sample.at)) : Optional.empty();
     }
-    double t = sample.value(Quantity.AIR_TEMPERATURE).orElse(0);
+    OptionalDouble t =
+        sample.isHeld() ? OptionalDouble.empty() : sample.value(Quantity.AIR_TEMPERATURE);
     sample
         .values()
         .forEach(
             (quantity, value) -> {
-              Run run = runs.get(quantity);
-              boolean same = run != null && Double.compare(run.value(), value) == 0;
-              runs.put(
-                  quantity, same && run != null ? run.with(t) : new Run(value, sample.at, t, t));
+              Run run =
+                  run(quantity)
+                      .filter(before -> Double.compare(before.value(), value) == 0)
+                      .orElseGet(() -> Run.begun(value, sample.at));
+              runs.put(quantity, t.isPresent() ? run.with(t.getAsDouble()) : run);
             });
   }
 

@@ -40,9 +40,9 @@ final class Screen {
     } else if (sample.isHeld()) {
       history.saw(sample);
     } else {
-      history.saw(sample);
       List<Neighbour> others = company(sample);
       StepRules.judge(sample, history);
+      history.saw(sample);
       stuck.judge(sample, history, others);
       CompanyRules.judge(sample, others);
     }

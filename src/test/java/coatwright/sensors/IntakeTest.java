@@ -154,6 +154,20 @@ class IntakeTest {
   }
 
   @Test
+  void doesNotTakeOneImpossibleTemperatureForMovement() {
+    Intake intake = wall();
+    say(intake, 18.0, 55.0, Duration.ZERO);
+    Intake.Taken impossible = say(intake, 79.0, 55.0, Duration.ofMinutes(10));
+    Intake.Taken last = impossible;
+    for (int step = 1; step <= 8; step++) {
+      last = say(intake, 18.0 + step * 0.1, 55.0, Duration.ofMinutes(10));
+    }
+
+    assertThat(impossible.readings()).isEmpty();
+    assertThat(last.readings()).hasSize(1);
+  }
+
+  @Test
   void takesARedeliveredMessageOnce() {
     Intake intake = wall("'sequenceAt': '/seq',");
     String text = "{\"t\":18.8,\"h\":55.0,\"seq\":4711}";

@@ -53,7 +53,7 @@ final class WhyCommand implements Callable<Integer> {
     if (!saw.isMissingNode()) {
       double marginK = saw.path("filmLowC").asDouble() - saw.path("dewPointC").asDouble();
       shared.out.printf(
-          "The film: clouding %s; it came down to %s, %s %s the dew point%n",
+          "The film: clouding %s; coldest %s, %s %s the dew point%n",
           saw.path("level").asText(),
           Show.temperature(saw.path("filmLowC").asDouble(), units),
           Show.temperatureStep(Math.abs(marginK), units),

@@ -136,6 +136,12 @@ final class CaseRules {
               "over (a |an )?[a-z]*\\s?(stain|oil|sealer|shellac)|pure tung",
               "it lies over something else"),
           clue(
+              LAYER,
+              2,
+              "\\b(oil|stain|varnish|polish|sealer)\\b[^.;]{0,40}(day before|yesterday|the same"
+                  + " day|hours? (ago|before|earlier)|not dry|(still|was) (wet|soft|tacky|oily))",
+              "what lies beneath had little time to dry"),
+          clue(
               COLD_CURE,
               2,
               "(?<!stored in an )(?<!stored in )(?<!stored"
@@ -150,6 +156,12 @@ final class CaseRules {
               "\\d+[- ]years?[- ]old|date code|out of date|expired|past (its|the)|old"
                   + " (can|jar|stock|tin)|shelf",
               "the stock is old or undated"),
+          clue(
+              OLD_STOCK,
+              3,
+              "(mixed|dissolved|opened|bought|made)( up)? (about |over )?(a|one|two|three|four|five"
+                  + "|six|several|\\d+) years? ago",
+              "the stock was made up years ago"),
           clue(
               WOOD_OILS,
               2,

@@ -294,6 +294,8 @@ public final class DescribedCases {
           "the wood was %s K colder than the air, %s K from its dew point"
               .formatted(
                   Show.fixed(colderK, 1), Show.fixed(air.get().clouding().spreadAtWoodK(), 1)));
+    } else if (colderK <= 1) {
+      w.add(-2, "the wood was as warm as the air");
     }
   }
 

@@ -55,6 +55,42 @@ class DescribedCasesTest {
     }
   }
 
+  static Stream<Arguments> told() {
+    return Stream.of(
+        Arguments.of(
+            """
+            {"conditions": {"finish": "shellac over linseed oil", "temp": "70 F", "rh": "45 % RH",
+             "interval": "oil the day before"}, "seen": "cloudy and stayed soft"}
+            """,
+            "what lies beneath, or under-dried beneath"),
+        Arguments.of(
+            """
+            {"conditions": {"finish": "shellac mixed two years ago", "temp": "21 C",
+             "rh": "50 % RH"}, "seen": "still tacky after a week"}
+            """,
+            "old stock"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("told")
+  void namesFirstTheCauseThatWasTold(String json, String cause) {
+    assertThat(CASES.answer(json).causes().get(0).cause()).isEqualTo(cause);
+  }
+
+  @Test
+  void doesNotBlameColdWoodThatWasAsWarmAsTheAir() {
+    CaseAnswer answer =
+        CASES.answer(
+            """
+            {"conditions": {"finish": "shellac", "temp": "21 C", "rh": "35 % RH", "wood": "21 C"},
+             "seen": "clouded"}
+            """);
+
+    assertThat(answer.causes())
+        .filteredOn(cause -> cause.cause().startsWith("wood colder"))
+        .allSatisfy(cause -> assertThat(cause.probability()).isLessThan(0.1));
+  }
+
   @Test
   void aSpiritFinishWithNumbersIsComputedByTheFilmModel() {
     CaseAnswer answer =

@@ -48,7 +48,7 @@ final class CoatCommand extends FormCommand {
   @Option(names = "--who", paramLabel = "W", description = "Whose coat it is.")
   @Nullable String who;
 
-  @Option(names = "--same", description = "All else as the last coat on this part.")
+  @Option(names = "--same", description = "All else as the coat written last.")
   boolean same;
 
   CoatCommand(Shared shared) {

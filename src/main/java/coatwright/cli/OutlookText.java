@@ -108,7 +108,10 @@ final class OutlookText {
                   .formatted(
                       minutes(milestone.path("p10Min").asDouble()),
                       minutes(milestone.path("p90Min").asDouble()))
-              : "";
+              : milestone.has("p10Min")
+                  ? " (%s to not reached in this air)"
+                      .formatted(minutes(milestone.path("p10Min").asDouble()))
+                  : "";
       line(name, minutes(milestone.path("p50Min").asDouble()) + range);
     }
   }

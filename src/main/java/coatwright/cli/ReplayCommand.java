@@ -22,6 +22,9 @@ import picocli.CommandLine.Option;
       "Example: coatwright replay --readings june.csv --mapping june.yaml --coats coats.csv"
     })
 final class ReplayCommand implements Callable<Integer> {
+  /** Refused lines shown to a person; a bad hour must not push the answer off the screen. */
+  private static final int MOST_REFUSED = 20;
+
   @Option(names = "--readings", paramLabel = "FILE", description = "Readings, CSV.")
   @Nullable Path readings;
 
@@ -107,7 +110,14 @@ final class ReplayCommand implements Callable<Integer> {
         counted.path("accepted").asLong(),
         counted.path("refused").size(),
         counted.path("gaps").size());
+    int told = 0;
     for (JsonNode refused : counted.path("refused")) {
+      if (told++ == MOST_REFUSED) {
+        shared.out.printf(
+            "  and %d more; --json names every one%n",
+            counted.path("refused").size() - MOST_REFUSED);
+        break;
+      }
       shared.out.printf(
           "  line %d: %s%n", refused.path("line").asLong(), refused.path("reason").asText());
     }

@@ -203,7 +203,12 @@ final class House implements Hall {
     if (source != null && !known.contains(source)) {
       throw new Stop(
           Stop.BAD_INPUT,
-          "no sensor \"%s\"; there are: %s".formatted(source, String.join(", ", known)));
+          "no sensor \"%s\"; %s"
+              .formatted(
+                  source,
+                  known.isEmpty()
+                      ? "the settings name none"
+                      : "there are: " + String.join(", ", known)));
     }
     return reading(
         dataFolder(place, settings),

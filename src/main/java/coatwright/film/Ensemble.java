@@ -238,7 +238,8 @@ public final class Ensemble {
   double hardeningS(int member, Milestone m, MemberClocks by) {
     double clockS = Math.exp(value(member, Features.milestone(m)));
     double byResidue = by.secondsFor(members.z(member, Axis.GLASS_ENERGY), job.lastCoatS(), clockS);
-    boolean needsGlass = m == Milestone.RUB_OUT || m == Milestone.WRAP;
+    // What is still too soft to rub out is neither ready to wrap nor fully hard.
+    boolean needsGlass = m.compareTo(Milestone.RUB_OUT) >= 0;
     double s = needsGlass ? hardEnoughS(member, byResidue) : byResidue;
     return s <= HORIZON_S ? s : Double.POSITIVE_INFINITY;
   }

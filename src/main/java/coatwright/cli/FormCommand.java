@@ -51,6 +51,9 @@ abstract class FormCommand implements Callable<Integer> {
     for (JsonNode one : all) {
       shared.out.println(readBack(one));
     }
+    if (entry.has("caution")) {
+      shared.out.println("Mind: " + entry.path("caution").asText());
+    }
     if (entry.has("outlook")) {
       new OutlookText(shared.out, shared.unitSystem()).verdict(entry.get("outlook"));
     }

@@ -169,6 +169,7 @@ final class Answers {
       Optional<String> part,
       Optional<String> coat,
       Optional<Outlook> outlook,
+      Optional<String> caution,
       Optional<List<EntryView>> entries) {
     static EntryView of(Entry entry) {
       return new EntryView(
@@ -180,11 +181,12 @@ final class Answers {
           partOf(entry),
           coatOf(entry),
           Optional.empty(),
+          Optional.empty(),
           Optional.empty());
     }
 
-    EntryView with(Optional<Outlook> seen, Optional<List<EntryView>> all) {
-      return new EntryView(entry, kind, at, writtenAt, who, part, coat, seen, all);
+    EntryView with(Optional<Outlook> seen, Optional<String> warned, Optional<List<EntryView>> all) {
+      return new EntryView(entry, kind, at, writtenAt, who, part, coat, seen, warned, all);
     }
 
     private static Optional<String> partOf(Entry entry) {

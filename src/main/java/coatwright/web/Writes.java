@@ -2,6 +2,7 @@ package coatwright.web;
 
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
+import coatwright.journal.Overlaps;
 import coatwright.journal.PartPath;
 import coatwright.json.Json;
 import coatwright.outlook.Outlook;
@@ -76,7 +77,20 @@ final class Writes {
     }
     return views
         .get(0)
-        .with(airAt(entries.get(0)), views.size() > 1 ? Optional.of(views) : Optional.empty());
+        .with(
+            airAt(entries.get(0)),
+            overlaps(entries),
+            views.size() > 1 ? Optional.of(views) : Optional.empty());
+  }
+
+  /** A coat that cannot be as written is kept, and told at once, while it is easily put right. */
+  private Optional<String> overlaps(List<Entry> entries) {
+    List<String> sentences =
+        entries.stream()
+            .filter(entry -> entry.body() instanceof Coat)
+            .flatMap(entry -> Overlaps.sentence(rooms.journal(), entry).stream())
+            .toList();
+    return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join("; ", sentences));
   }
 
   /**

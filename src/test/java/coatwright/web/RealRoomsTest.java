@@ -50,6 +50,28 @@ class RealRoomsTest {
   }
 
   @Test
+  void aCoatOverAnotherOfTheSamePartIsTakenAndTold() {
+    String jar = caller.get("/api/v1/jars").json().path("jars").path(0).path("name").asText();
+    String form =
+        "{\"part\": \"cabinet/back\", \"jar\": \""
+            + jar
+            + "\", \"start\": \"-20min\", \"end\": \"-10min\"}";
+
+    JsonNode first = caller.post("/api/v1/coats", form).json();
+    JsonNode second = caller.post("/api/v1/coats", form).json();
+
+    assertThat(first.has("caution")).isFalse();
+    assertThat(shape.faults("Entry", second)).isEmpty();
+    assertThat(second.path("caution").asText())
+        .contains(second.path("entry").asText() + " overlaps " + first.path("entry").asText());
+    for (JsonNode coat : java.util.List.of(first, second)) {
+      caller.post(
+          "/api/v1/strikes",
+          "{\"entry\": \"" + coat.path("entry").asText() + "\", \"reason\": \"a trial\"}");
+    }
+  }
+
+  @Test
   void everyDueDateIsInItsOrderAndAsDocumented() {
     JsonNode due = caller.get("/api/v1/due").json().path("due");
 

@@ -23,6 +23,7 @@ import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -136,8 +137,7 @@ final class House implements Hall {
     try (Stream<String> lines = Files.lines(payloads)) {
       lines.filter(line -> !line.isBlank()).forEach(line -> judge(recorded, line, tell));
     } catch (IOException unreadable) {
-      throw new Stop(
-          Stop.BAD_INPUT, payloads + " cannot be read; see that it is a text file", unreadable);
+      throw unreadable(payloads, unreadable);
     }
   }
 
@@ -181,9 +181,16 @@ final class House implements Hall {
     try {
       return Files.readString(file);
     } catch (IOException unreadable) {
-      throw new Stop(
-          Stop.BAD_INPUT, file + " cannot be read; see that it is a text file", unreadable);
+      throw unreadable(file, unreadable);
     }
+  }
+
+  private static Stop unreadable(Path file, IOException why) {
+    String says =
+        why instanceof NoSuchFileException
+            ? " is not there; check its name and folder"
+            : " cannot be read; see that it is a text file";
+    return new Stop(Stop.BAD_INPUT, file + says, why);
   }
 
   @Override

@@ -240,6 +240,15 @@ class CommandsTest {
   }
 
   @Test
+  void aFileThatIsNotThereIsToldAsSuch() {
+    Ran ran = run("replay", "--case", "no-such-case.json");
+
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.err())
+        .isEqualToIgnoringNewLines("no-such-case.json is not there; check its name and folder");
+  }
+
+  @Test
   void aMissingOptionIsNamed() {
     Ran ran = run("air", "--rh", "50%");
 

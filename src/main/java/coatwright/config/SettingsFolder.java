@@ -122,7 +122,12 @@ public final class SettingsFolder {
 
   private Settings settings(Path file) {
     List<Fault> faults = faultsOf(fileName(file));
-    Section root = root(text(file, faults), faults);
+    String text = text(file, faults);
+    if (!faults.isEmpty()) {
+      // What is not there has no lines to find fault with.
+      refuseFaults();
+    }
+    Section root = root(text, faults);
     Path beside = file.toAbsolutePath().resolveSibling("");
     SettingsReader reader = new SettingsReader(root, beside);
     Map<String, Finish> finishes = readFinishes(reader.folder("finishes"));

@@ -71,6 +71,7 @@ class SettingsFaultsTest {
             RefusedSettings.class, () -> SettingsFolder.read(folder.resolve("coatwright.yaml")));
 
     assertThat(refused).hasMessageContaining("is not there").hasMessageContaining("--config");
+    assertThat(refused.getMessage().lines()).as("that one fault and no other").hasSize(2);
   }
 
   @Test

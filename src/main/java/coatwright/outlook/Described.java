@@ -125,7 +125,7 @@ final class Described {
     return String.format(
         Locale.ROOT,
         "Cut unknown: taken as %s, give or take %.0f %%. The dried-sample test tells it: weigh a"
-            + " little wet, let it dry, weigh it again (jar residue).",
+            + " little wet, let it dry, weigh it again.",
         Show.cut(cutGPerL, UnitSystem.US),
         100 * lnSd);
   }

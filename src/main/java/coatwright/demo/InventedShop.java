@@ -27,7 +27,7 @@ public final class InventedShop {
   /** How far back its history goes. */
   public static final Duration HISTORY = Duration.ofDays(28);
 
-  private static final Duration EVERY_MINUTE = Duration.ofDays(1);
+  private static final Duration EVERY_MINUTE = Duration.ofHours(6);
   private static final Duration AROUND_FOG = Duration.ofHours(12);
   private static final Duration WARMED_BEFORE = Duration.ofHours(6);
 
@@ -110,13 +110,13 @@ public final class InventedShop {
   }
 
   /**
-   * A minute apart for the last day and the whole day of fog. Before that the sensors were set to
-   * speak every ten minutes, so that weeks of history are written in moments.
+   * A minute apart for the last hours and the whole day of fog. Before that the sensors were set to
+   * speak every twelve minutes, so that weeks of history are written in moments.
    */
   private Duration between(Instant at) {
     boolean recent = at.isAfter(now.minus(EVERY_MINUTE));
     boolean fog = at.isAfter(fogFrom.minus(AROUND_FOG)) && at.isBefore(fogFrom.plus(AROUND_FOG));
-    return recent || fog ? Duration.ofMinutes(1) : Duration.ofMinutes(10);
+    return recent || fog ? Duration.ofMinutes(1) : Duration.ofMinutes(12);
   }
 
   /** What the sensors say at an instant, all of them. */

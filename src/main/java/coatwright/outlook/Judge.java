@@ -226,13 +226,13 @@ final class Judge {
   private String tacky() {
     OptionalDouble rest = findings.restNeededMin();
     return text(
-        "Too tacky to go on: the film beneath stands %.1f K above its glass point, %.0f K is the"
-            + " most%s.",
-        findings.softBeforeK().getAsDouble(),
-        findings.recoatLimitK(),
+        "Too tacky to go on: %s; the film beneath is %.1f K above its glass transition, %.0f K is"
+            + " the most.",
         rest.isPresent()
-            ? text("; rest it %.0f min more", rest.getAsDouble())
-            : "; rest it until it no longer drags");
+            ? text("rest it %.0f min more", rest.getAsDouble())
+            : "rest it until it no longer drags",
+        findings.softBeforeK().getAsDouble(),
+        findings.recoatLimitK());
   }
 
   private String stalled() {

@@ -135,7 +135,7 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
     String from =
         String.format(
             Locale.ROOT,
-            "reckoned from %s of the room's air for a %.0f mm board (±%.1f K)",
+            "reckoned from %s of the room's air for a board of %.0f mm (±%.1f K)",
             Show.duration(Duration.ofSeconds((long) known)),
             boardMm,
             error);

@@ -14,14 +14,17 @@ import coatwright.outlook.OutlookSettings;
 import coatwright.quantity.RefusedInput;
 import coatwright.replay.DescribedCases;
 import coatwright.replay.Replay;
+import coatwright.sensors.Intake;
 import coatwright.sensors.MappedPayload;
 import coatwright.sensors.MappingReader;
+import coatwright.sensors.RawReading;
 import coatwright.sensors.Recorded;
 import coatwright.sensors.SourceMapping;
 import coatwright.store.Export;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -204,7 +207,7 @@ final class House implements Hall {
   }
 
   @Override
-  public List<RawText> kept(Place place, @Nullable String source, int atMost) {
+  public List<Heard> kept(Place place, @Nullable String source, int atMost) {
     Settings settings = settings(place);
     List<String> known = settings.sources().stream().map(mapping -> mapping.source()).toList();
     if (source != null && !known.contains(source)) {
@@ -220,11 +223,38 @@ final class House implements Hall {
     return reading(
         dataFolder(place, settings),
         store ->
-            known.stream()
-                .filter(name -> source == null || name.equals(source))
-                .flatMap(name -> store.readings().raw(name, atMost).stream())
-                .sorted(Comparator.comparing(RawText::arrivedAt))
+            settings.sources().stream()
+                .filter(mapping -> source == null || mapping.source().equals(source))
+                .flatMap(mapping -> heard(mapping, store.readings().raw(mapping.source(), atMost)))
+                .sorted(Comparator.comparing(Heard::arrivedAt))
                 .toList());
+  }
+
+  /** Read again in the order they came, so that what needs the ones before has them. */
+  private static Stream<Heard> heard(SourceMapping mapping, List<RawText> newestFirst) {
+    Intake intake = Intake.alone(mapping);
+    List<Heard> heard = new ArrayList<>();
+    for (int i = newestFirst.size() - 1; i >= 0; i--) {
+      RawText text = newestFirst.get(i);
+      byte[] bytes = text.text().getBytes(StandardCharsets.UTF_8);
+      MappedPayload read =
+          intake
+              .take(RawReading.of(text.channel(), bytes, text.arrivedAt(), RawReading.Way.MESSAGE))
+              .verdict();
+      heard.add(
+          new Heard(
+              text.source() + "@" + text.arrivedAt(),
+              text.source(),
+              text.channel(),
+              text.arrivedAt(),
+              text.text(),
+              text.verdict(),
+              text.reason(),
+              read.accepted(),
+              read.heldBack(),
+              read.refused()));
+    }
+    return heard.stream();
   }
 
   private static <T> T reading(Path data, java.util.function.Function<SqliteStore, T> work) {

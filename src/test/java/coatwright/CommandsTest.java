@@ -3,7 +3,9 @@ package coatwright;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import coatwright.cli.CommandLineDoor;
+import coatwright.climate.RawText;
 import coatwright.json.Json;
+import coatwright.store.SqliteStore;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -14,6 +16,8 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -164,6 +168,53 @@ class CommandsTest {
         .contains("\"temperatureC\":19.84");
     assertThat(ran.out().lines().toList().get(1)).contains("\"refused\":[{\"");
     assertThat(ran.out().lines().toList().get(2)).contains("is not JSON");
+  }
+
+  @Test
+  void listensToWhatTheShopKeptBesideWhatItIsReadAs() throws IOException {
+    Path settings = Files.createDirectories(folder.resolve("shop"));
+    Files.writeString(
+        settings.resolve("coatwright.yaml"),
+        """
+        rooms:
+          - name: bench
+        brokers:
+          house:
+            url: tcp://127.0.0.1:1883
+        """);
+    Files.writeString(
+        Files.createDirectories(settings.resolve("sources")).resolve("wall.yaml"),
+        """
+        source: wall
+        transport: mqtt
+        broker: house
+        filter: shop/bench/temperature
+        room: bench
+        payload: number
+        every: PT1M
+        readings:
+          - {quantity: air-temperature, unit: Cel}
+        """);
+    Path data = folder.resolve("kept");
+    Instant at = Instant.parse("2026-03-14T15:12:00Z");
+    try (SqliteStore store = SqliteStore.open(data, Clock.systemUTC())) {
+      store.readings().keep(raw(at, "19.84", "accepted", Optional.empty()));
+      store.readings().keep(raw(at.plusSeconds(60), "wet", "refused", Optional.of("not a number")));
+      store.readings().flush();
+    }
+
+    Ran ran =
+        run("--config", settings.toString(), "--data", data.toString(), "listen", "wall", "--json");
+
+    assertThat(ran.exitCode()).as(ran.err()).isZero();
+    List<String> lines = ran.out().lines().toList();
+    assertThat(lines).hasSize(2);
+    assertThat(lines.get(0)).contains("\"temperatureC\":19.84").contains("\"text\":\"19.84\"");
+    assertThat(lines.get(1)).contains("\"accepted\":[]").contains("\"refused\":[{");
+  }
+
+  private static RawText raw(Instant at, String text, String verdict, Optional<String> reason) {
+    return new RawText("wall", "shop/bench/temperature", at, text, verdict, reason);
   }
 
   @Test

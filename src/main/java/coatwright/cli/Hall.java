@@ -1,11 +1,11 @@
 package coatwright.cli;
 
-import coatwright.climate.RawText;
 import coatwright.film.Finish;
 import coatwright.outlook.Outlook;
 import coatwright.quantity.UnitSystem;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
@@ -79,8 +79,30 @@ public interface Hall {
   /** Reads payloads of a file, one JSON object a line, by mappings of a file; tells each answer. */
   void listen(Path mappings, Path payloads, Consumer<Object> tell);
 
+  /**
+   * One kept text beside what it is read as by today's mapping.
+   *
+   * @param id its source and the moment it came
+   * @param verdict what became of it when it came
+   * @param reason why it was held back or refused then
+   * @param accepted values as {@code listen --from} prints them
+   * @param heldBack values kept aside, each with its reason
+   * @param refused what could not be read, each with its reason
+   */
+  record Heard(
+      String id,
+      String source,
+      String channel,
+      Instant arrivedAt,
+      String text,
+      String verdict,
+      Optional<String> reason,
+      List<?> accepted,
+      List<?> heldBack,
+      List<?> refused) {}
+
   /** The newest texts the shop kept, of one source or of all; oldest first. */
-  List<RawText> kept(Place place, @Nullable String source, int atMost);
+  List<Heard> kept(Place place, @Nullable String source, int atMost);
 
   /** Walks a file of readings and coats; answers with a record of the contract. */
   Object replay(Place place, ReplayWish wish);

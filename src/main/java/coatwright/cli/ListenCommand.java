@@ -1,6 +1,6 @@
 package coatwright.cli;
 
-import coatwright.climate.RawText;
+import coatwright.cli.Hall.Heard;
 import coatwright.quantity.RefusedInput;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -62,11 +62,11 @@ final class ListenCommand implements Callable<Integer> {
   }
 
   private void kept() {
-    List<RawText> texts = new ArrayList<>(shared.hall.kept(shared.place(), source, last));
+    List<Heard> texts = new ArrayList<>(shared.hall.kept(shared.place(), source, last));
     if (texts.isEmpty() && !shared.json) {
       shared.out.println("Nothing was heard yet.");
     }
-    for (RawText text : texts) {
+    for (Heard text : texts) {
       if (shared.json) {
         shared.printJson(text);
       } else {

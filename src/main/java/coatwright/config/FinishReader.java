@@ -1,7 +1,11 @@
 package coatwright.config;
 
+import coatwright.film.Drying;
+import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.quantity.Fault;
+import coatwright.quantity.OutOfRange;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.RefusedInput;
 import java.time.Duration;
@@ -33,13 +37,9 @@ final class FinishReader {
         new Finish(
             name,
             file.needed("title", "Pale dewaxed shellac"),
-            file.choice("family", "evaporative", List.of("evaporative")),
-            file.choice("drying-set", "shellac", List.of("shellac")),
+            drying(file),
             reference.quantity("temperature", 20.0, Quantities::temperatureC),
             reference.quantity("humidity", 50.0, Quantities::relativeHumidityPct),
-            needed(file, "usual-cut", "1.5lb", Quantities::cutGPerL),
-            file.number("cut-spread", 0.2, 0, 2),
-            file.quantity("spirit-strength", 95.0, Quantities::volumeFractionPct),
             wetFilms(file.section("wet-film")),
             file.number("wet-film-spread", 0.2, 0, 2),
             file.quantity("lowest-temperature", 5.0, Quantities::temperatureC),
@@ -58,6 +58,21 @@ final class FinishReader {
       file.fault("highest-temperature", "it is not above lowest-temperature", "change one of them");
     }
     return finish;
+  }
+
+  private static Drying drying(Section file) {
+    file.choice("family", "evaporative", List.of("evaporative"));
+    file.choice("drying-set", "shellac", List.of("shellac"));
+    boolean told = !file.needed("usual-cut", "1.5lb").isEmpty();
+    double cutGPerL = told ? file.quantity("usual-cut", 180.0, Quantities::cutGPerL) : 180;
+    double cutLnSd = file.number("cut-spread", 0.2, 0, 2);
+    double strengthVolPct = file.quantity("spirit-strength", 95.0, Quantities::volumeFractionPct);
+    try {
+      return new SpiritDrying(FilmParameters.SHELLAC, cutGPerL, cutLnSd, strengthVolPct);
+    } catch (OutOfRange outside) {
+      file.fault("usual-cut", outside.getMessage(), "change it, or spirit-strength");
+      return new SpiritDrying(FilmParameters.SHELLAC, 180, cutLnSd, 95);
+    }
   }
 
   /** Names a finish may go by in a command and an address. */

@@ -126,7 +126,9 @@ public final class Ensemble {
       milestones.put(m, m.byFilmClock() ? hardening(m) : plain(Features.milestone(m)));
     }
     return new Prediction(
-        run,
+        run.model(),
+        run.condensation(),
+        Optional.of(run),
         milestones,
         plain(Features.OPEN_TIME),
         plain(Features.PEAK_S),

@@ -9,13 +9,9 @@ import java.util.OptionalDouble;
  *
  * @param name the file's name, such as {@code shellac-pale}
  * @param title the name people read
- * @param family {@code evaporative} (the one family with a model so far)
- * @param dryingSet named parameter set of the film model, {@code shellac}
+ * @param drying how it hardens: the family, its model and what is assumed of a jar
  * @param referenceTempC air its usual drying is judged against, °C
  * @param referenceRhPct the same, per cent RH
- * @param usualCutGPerL cut assumed when the jar's is unknown, grams of flakes per litre of spirit
- * @param cutLnSd spread of that assumption, natural log
- * @param strengthVolPct spirit strength assumed, per cent by volume
  * @param wetFilmUmByMethod usual wet film by method word ({@code brush} …), µm
  * @param wetFilmLnSd spread of that assumption, natural log
  * @param lowestTempC stated lower limit of air and wood, °C
@@ -32,13 +28,9 @@ import java.util.OptionalDouble;
 public record Finish(
     String name,
     String title,
-    String family,
-    String dryingSet,
+    Drying drying,
     double referenceTempC,
     double referenceRhPct,
-    double usualCutGPerL,
-    double cutLnSd,
-    double strengthVolPct,
     Map<String, Double> wetFilmUmByMethod,
     double wetFilmLnSd,
     double lowestTempC,
@@ -57,5 +49,10 @@ public record Finish(
     mayGoUnder = List.copyOf(mayGoUnder);
     basis = List.copyOf(basis);
     cautions = List.copyOf(cautions);
+  }
+
+  /** The family's word. */
+  public String family() {
+    return drying.family();
   }
 }

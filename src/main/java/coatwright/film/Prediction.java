@@ -7,7 +7,10 @@ import java.util.Optional;
 /**
  * What the ensemble says of a film: every number with its range.
  *
- * @param run the one full run with the middle values; its hardening times look at the residue alone
+ * @param model which model and set
+ * @param condensation dew stood on the wood: no times are given
+ * @param run the one full run with the middle values, where the film model was run; its hardening
+ *     times look at the residue alone
  * @param milestones seconds from the last coat
  * @param openTimeS of the last coat, s; not defined above a 2.5 lb cut
  * @param peakS blush number of the last coat at its highest
@@ -19,7 +22,9 @@ import java.util.Optional;
  * @param sensitivity to hand in again while only the air has gone on
  */
 public record Prediction(
-    FilmRun run,
+    ModelStamp model,
+    boolean condensation,
+    Optional<FilmRun> run,
     Map<Milestone, Percentiles> milestones,
     Percentiles openTimeS,
     Percentiles peakS,
@@ -37,7 +42,9 @@ public record Prediction(
   /** Dew on the wood: nothing else can be told. */
   static Prediction ofDew(FilmRun run) {
     return new Prediction(
-        run,
+        run.model(),
+        true,
+        Optional.of(run),
         new EnumMap<>(Milestone.class),
         Percentiles.NONE,
         Percentiles.NONE,
@@ -47,6 +54,15 @@ public record Prediction(
         0,
         Optional.empty(),
         Optional.empty());
+  }
+
+  /**
+   * The full run.
+   *
+   * @throws IllegalStateException where the film hardens by a clock and no film was simulated
+   */
+  public FilmRun film() {
+    return run.orElseThrow(() -> new IllegalStateException("no film was simulated"));
   }
 
   /** The milestone's range; {@link Percentiles#NONE} where it is not reached. */

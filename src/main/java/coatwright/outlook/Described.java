@@ -28,8 +28,8 @@ final class Described {
   static Coating coating(OutlookRequest r) {
     Finish finish = r.finish();
     double wetUm = r.wetFilmUm().orElse(usualWet(finish, r.method()));
-    double cut = r.cutGPerL().orElse(finish.usualCutGPerL());
-    double strength = r.strengthVolPct().orElse(finish.strengthVolPct());
+    double cut = r.cutGPerL().orElse(Sets.spirit(finish).usualCutGPerL());
+    double strength = r.strengthVolPct().orElse(Sets.spirit(finish).strengthVolPct());
     LaidCoat coat =
         new LaidCoat(0, wetUm, cut, strength, r.retarderVolPct(), OptionalDouble.empty());
     double woodC = r.woodTempC().orElse(r.airTempC());
@@ -37,7 +37,7 @@ final class Described {
     Spreads spreads =
         new Spreads(
             r.wetFilmUm().isPresent() ? Spreads.GAUGED_WET_LN : finish.wetFilmLnSd(),
-            r.cutGPerL().isPresent() ? Spreads.TOLD_CUT_LN : finish.cutLnSd(),
+            r.cutGPerL().isPresent() ? Spreads.TOLD_CUT_LN : Sets.spirit(finish).cutLnSd(),
             r.strengthVolPct().isPresent() ? Spreads.TOLD_STRENGTH_PCT : ASSUMED_STRENGTH_PCT,
             r.airTempErrorK(),
             r.rhErrorPct(),
@@ -97,7 +97,7 @@ final class Described {
               + "; hold a probe to it, cold wood clouds first.");
     }
     if (r.cutGPerL().isEmpty()) {
-      said.add(unknownCut(cut, r.finish().cutLnSd()));
+      said.add(unknownCut(cut, Sets.spirit(r.finish()).cutLnSd()));
     }
     if (r.wetFilmUm().isEmpty()) {
       said.add(usualWet(wetUm, r.method(), r.finish().wetFilmLnSd()));

@@ -259,12 +259,12 @@ public final class FilmJobs {
     OptionalDouble strength = jar.map(Jar::strengthVolPct).orElse(OptionalDouble.empty());
     Optional<String> typed = jar.flatMap(Jar::retarder);
     double retarderPct = retarderVolPct(typed);
-    double cutGPerL = cut.orElse(finish.usualCutGPerL());
-    double strengthPct = strength.orElse(finish.strengthVolPct());
+    double cutGPerL = cut.orElse(Sets.spirit(finish).usualCutGPerL());
+    double strengthPct = strength.orElse(Sets.spirit(finish).strengthVolPct());
     double wetUm = coat.wetFilmUm().orElse(Described.usualWet(finish, coat.method().toString()));
     inputs.spread(
         coat.wetFilmUm().isPresent() ? Spreads.GAUGED_WET_LN : finish.wetFilmLnSd(),
-        cut.isPresent() ? Spreads.TOLD_CUT_LN : finish.cutLnSd(),
+        cut.isPresent() ? Spreads.TOLD_CUT_LN : Sets.spirit(finish).cutLnSd(),
         strength.isPresent() ? Spreads.TOLD_STRENGTH_PCT : ASSUMED_STRENGTH_PCT,
         wetUm * cutGPerL);
     if (told) {

@@ -51,7 +51,7 @@ record Findings(
     if (c.stack().isPresent() && !c.condensation()) {
       Prediction stacked = Ensemble.predict(c.stack().get(), slopes);
       // Dew under an earlier coat leaves nothing to tell of the stack; this coat can still be told.
-      whole = stacked.run().condensation() ? alone : stacked;
+      whole = stacked.condensation() ? alone : stacked;
     }
     return new Findings(c, alone, whole, referenceRubOut(c));
   }
@@ -65,11 +65,11 @@ record Findings(
   }
 
   CoatOutcome coat() {
-    return alone.run().lastCoat();
+    return alone.film().lastCoat();
   }
 
   boolean condensation() {
-    return coating.condensation() || alone.run().condensation();
+    return coating.condensation() || alone.condensation();
   }
 
   /** Slopes of the stack, to be handed in again while it stays. */

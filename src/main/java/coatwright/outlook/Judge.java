@@ -38,7 +38,7 @@ final class Judge {
 
   /** No verdict, for want of air or wood that can be believed. */
   static Outlook cantTell(Finish finish, String by, String reason, List<String> actions) {
-    ModelStamp stamp = Sets.of(finish).stamp();
+    ModelStamp stamp = finish.drying().stamp();
     return new Outlook(
         Summary.CANT_TELL,
         reason,
@@ -58,7 +58,7 @@ final class Judge {
     Decision d = decide();
     List<String> actions = new ArrayList<>(new Remedies(findings).actions());
     actions.addAll(furtherActions);
-    ModelStamp stamp = findings.alone().run().model();
+    ModelStamp stamp = findings.alone().model();
     return new Outlook(
         d.summary(),
         d.reason(),

@@ -252,14 +252,14 @@ final class PartOutlooks {
     }
     double wetUm = Described.usualWet(finish, wanted.method());
     said.add(Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd()));
-    double cutGPerL = cut.orElse(finish.usualCutGPerL());
+    double cutGPerL = cut.orElse(Sets.spirit(finish).usualCutGPerL());
     if (cut.isEmpty()) {
-      said.add(Described.unknownCut(cutGPerL, finish.cutLnSd()));
+      said.add(Described.unknownCut(cutGPerL, Sets.spirit(finish).cutLnSd()));
     }
     if (retarder.isPresent() && retarderPct == 0) {
       said.add(Described.dropsSaid(retarder.get()));
     }
-    double strengthPct = strength.orElse(finish.strengthVolPct());
+    double strengthPct = strength.orElse(Sets.spirit(finish).strengthVolPct());
     if (strength.isEmpty()) {
       said.add(Judge.text("Spirit taken as %.1f %% by volume.", strengthPct));
     }
@@ -268,7 +268,7 @@ final class PartOutlooks {
     Spreads spreads =
         new Spreads(
             finish.wetFilmLnSd(),
-            cut.isPresent() ? Spreads.TOLD_CUT_LN : finish.cutLnSd(),
+            cut.isPresent() ? Spreads.TOLD_CUT_LN : Sets.spirit(finish).cutLnSd(),
             strength.isPresent() ? Spreads.TOLD_STRENGTH_PCT : ASSUMED_STRENGTH_PCT,
             Math.min(10, air.temperatureErrorK()),
             Math.min(40, air.rhErrorPct()),

@@ -48,7 +48,7 @@ public record PartPrediction(
 
   /** Nothing can be told: dew stood on the wood when a coat went on. */
   public boolean condensation() {
-    return prediction.run().condensation();
+    return prediction.condensation();
   }
 
   /** Tenth, fiftieth and ninetieth percentile as dates. */

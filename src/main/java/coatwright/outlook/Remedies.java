@@ -98,7 +98,7 @@ final class Remedies {
   }
 
   private Optional<String> strongerSpirit() {
-    double strength = coating.finish().strengthVolPct();
+    double strength = Sets.spirit(coating.finish()).strengthVolPct();
     if (coating.coat().strengthVolPct() >= strength || findings.condensation()) {
       return Optional.empty();
     }

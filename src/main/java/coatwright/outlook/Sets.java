@@ -2,21 +2,23 @@ package coatwright.outlook;
 
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.quantity.OutOfRange;
 
-/** The film model's parameter set a finish names. */
+/** What a finish says of its drying, where the film model computes it. */
 final class Sets {
   private Sets() {}
 
+  /** The film model's parameter set a finish names. */
   static FilmParameters of(Finish finish) {
-    if (finish.dryingSet().equals(FilmParameters.SHELLAC.name())) {
-      return FilmParameters.SHELLAC;
+    return spirit(finish).parameters();
+  }
+
+  static SpiritDrying spirit(Finish finish) {
+    if (finish.drying() instanceof SpiritDrying spirit) {
+      return spirit;
     }
     throw new OutOfRange(
-        "finish \""
-            + finish.name()
-            + "\" asks for the drying set \""
-            + finish.dryingSet()
-            + "\"; the film model has one, shellac");
+        finish.title() + " is no spirit finish; ask for its own drying model instead");
   }
 }

@@ -6,6 +6,7 @@ import coatwright.config.Settings.Shop;
 import coatwright.config.Settings.Store;
 import coatwright.config.Settings.Web;
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.sensors.SourceMapping;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -74,7 +75,10 @@ class ShippedSettingsTest {
   void theUsualCutOfThePaleShellacIsOneAndAHalfPound() {
     Finish pale = SettingsFolder.finishes(CONFIG.resolve("finishes")).get("shellac-pale");
 
-    assertThat(pale.usualCutGPerL()).isBetween(179.7, 179.8);
+    assertThat(pale.drying())
+        .isInstanceOfSatisfying(
+            SpiritDrying.class,
+            spirit -> assertThat(spirit.usualCutGPerL()).isBetween(179.7, 179.8));
     assertThat(pale.wetFilmUmByMethod()).containsEntry("brush", 75.0);
     assertThat(pale.recoatUntilMin()).isEmpty();
     assertThat(pale.testDueMonths()).isEqualTo(6);

@@ -4,7 +4,9 @@ import coatwright.climate.LiveClimate;
 import coatwright.climate.MemoryReadingLog;
 import coatwright.climate.Reading;
 import coatwright.climate.Role;
+import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.EntryBody;
@@ -41,13 +43,9 @@ final class TestShop {
       new Finish(
           "shellac-pale",
           "Pale dewaxed shellac",
-          "evaporative",
-          "shellac",
+          new SpiritDrying(FilmParameters.SHELLAC, 1.5 * LB, 0.2, 95),
           20,
           50,
-          1.5 * LB,
-          0.2,
-          95,
           Map.of("brush", 75.0, "pad", 20.0, "wipe", 30.0, "spray", 60.0),
           0.2,
           5,

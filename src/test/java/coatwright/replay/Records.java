@@ -1,6 +1,8 @@
 package coatwright.replay;
 
+import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.json.Json;
 import coatwright.outlook.OutlookSettings;
 import coatwright.sensors.MappingReader;
@@ -90,13 +92,9 @@ final class Records {
       new Finish(
           "shellac-pale",
           "Pale dewaxed shellac",
-          "evaporative",
-          "shellac",
+          new SpiritDrying(FilmParameters.SHELLAC, 1.5 * 119.826427, 0.2, 95),
           20,
           50,
-          1.5 * 119.826427,
-          0.2,
-          95,
           Map.of("brush", 75.0),
           0.2,
           5,

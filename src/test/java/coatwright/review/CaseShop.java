@@ -4,7 +4,9 @@ import coatwright.climate.LiveClimate;
 import coatwright.climate.MemoryReadingLog;
 import coatwright.climate.Reading;
 import coatwright.climate.Role;
+import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.journal.Coat;
 import coatwright.journal.EntryBody;
 import coatwright.journal.Jar;
@@ -152,13 +154,9 @@ final class CaseShop {
       new Finish(
           "shellac-pale",
           "Pale dewaxed shellac",
-          "evaporative",
-          "shellac",
+          new SpiritDrying(FilmParameters.SHELLAC, 1.5 * 119.826427, 0.2, 95),
           20,
           50,
-          1.5 * 119.826427,
-          0.2,
-          95,
           Map.of("brush", 75.0),
           0.2,
           5,

@@ -10,7 +10,9 @@ import coatwright.climate.RoomAir;
 import coatwright.climate.SourceState;
 import coatwright.climate.SourceStatus;
 import coatwright.climate.WoodPoint;
+import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.EntryBody;
@@ -446,13 +448,9 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
       new Finish(
           "shellac-pale",
           "Pale shellac",
-          "evaporative",
-          "shellac",
+          new SpiritDrying(FilmParameters.SHELLAC, 180, 0.2, 95),
           20,
           50,
-          180,
-          0.2,
-          95,
           Map.of("brush", 75.0),
           0.2,
           10,

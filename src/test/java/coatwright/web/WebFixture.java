@@ -5,7 +5,9 @@ import coatwright.climate.Reading;
 import coatwright.climate.Role;
 import coatwright.climate.SourceState;
 import coatwright.climate.SourceStatus;
+import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.outlook.Due;
 import coatwright.outlook.OutlookRequest;
 import coatwright.quantity.Quantities;
@@ -344,13 +346,9 @@ final class WebFixture implements AutoCloseable {
     return new Finish(
         "shellac-pale",
         "Pale shellac, dewaxed",
-        "evaporative",
-        "shellac",
+        new SpiritDrying(FilmParameters.SHELLAC, 180, 0.2, 95),
         20,
         50,
-        180,
-        0.2,
-        95,
         Map.of("brush", 75.0),
         0.25,
         10,

@@ -1,13 +1,12 @@
 package coatwright.outlook;
 
 import coatwright.climate.Gap;
-import coatwright.film.EnsembleJob;
+import coatwright.film.AirCourse;
 import coatwright.film.FilmJob;
 import coatwright.film.Finish;
 import coatwright.film.Spreads;
 import coatwright.journal.Entry;
 import coatwright.journal.PartPath;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 
@@ -37,27 +36,26 @@ public record CoatJob(
     Spreads spreads,
     double gapK,
     List<Gap> gaps,
-    List<Provenance> inputs) {
+    List<Provenance> inputs)
+    implements LaidJob {
   public CoatJob {
     laid = List.copyOf(laid);
     gaps = List.copyOf(gaps);
     inputs = List.copyOf(inputs);
   }
 
-  /** A moment on the clock of {@code stack}, s. */
-  public double onClockS(Instant at) {
-    return Duration.between(zero, at).toMillis() / 1000.0;
+  @Override
+  public AirCourse air() {
+    return stack.air();
   }
 
-  /** The gaps on the clock of {@code stack}. */
-  List<EnsembleJob.Gap> clockGaps() {
-    return gaps.stream()
-        .map(g -> new EnsembleJob.Gap(onClockS(g.from()), onClockS(g.to())))
-        .toList();
+  @Override
+  public boolean sameCoats(LaidJob other) {
+    return other instanceof CoatJob film && film.stack.coats().equals(stack.coats());
   }
 
-  /** When the coat asked for went on. */
-  public Instant laidAt() {
-    return coat.at();
+  @Override
+  public double lastCoatS() {
+    return stack.coats().get(stack.coats().size() - 1).atS();
   }
 }

@@ -1,8 +1,6 @@
 package coatwright.outlook;
 
 import coatwright.climate.Climate;
-import coatwright.film.Ensemble;
-import coatwright.film.EnsembleJob;
 import coatwright.film.Finish;
 import coatwright.film.Milestone;
 import coatwright.film.Sensitivity;
@@ -126,7 +124,7 @@ final class DueList {
       parts.put(part, none);
       return before == null || !before.due().equals(none.due());
     }
-    CoatJob job = ((Rebuilt.Known) rebuilt.get()).job();
+    LaidJob job = ((Rebuilt.Known) rebuilt.get()).job();
     if (FilmJobs.startOf(job.coat()).plus(WATCHED).isBefore(now)) {
       parts.remove(part);
       return before != null;
@@ -135,24 +133,14 @@ final class DueList {
   }
 
   private boolean predict(
-      PartPath part, CoatJob job, Optional<Watched> before, Instant now, String reason) {
+      PartPath part, LaidJob job, Optional<Watched> before, Instant now, String reason) {
     List<Entry> observations =
         journal.observations(part).stream().filter(e -> isTest(e) && !e.at().isAfter(now)).toList();
-    EnsembleJob asked =
-        new EnsembleJob(
-            Sets.of(job.finish()),
-            job.stack(),
-            job.spreads(),
-            Tests.of(observations, job),
-            job.onClockS(now),
-            job.clockGaps(),
-            job.gapK());
     Optional<Watched> reusable = before.filter(b -> slopesHold(b, job, observations, now));
     PartPrediction made =
         new PartPrediction(
             job,
-            asked,
-            Ensemble.predict(asked, reusable.flatMap(Watched::slopes)),
+            Predictions.of(job, observations, now, reusable.flatMap(Watched::slopes)),
             observations,
             now);
     DueRows.Told told = rows.of(part, made, before.flatMap(Watched::basis), reason);
@@ -177,7 +165,7 @@ final class DueList {
   }
 
   private static boolean slopesHold(
-      Watched before, CoatJob job, List<Entry> observations, Instant now) {
+      Watched before, LaidJob job, List<Entry> observations, Instant now) {
     if (before.last().isEmpty()) {
       return false;
     }
@@ -188,7 +176,7 @@ final class DueList {
     return young
         && last.observations().equals(observations)
         && last.job().laid().equals(job.laid())
-        && last.job().stack().coats().equals(job.stack().coats());
+        && last.job().sameCoats(job);
   }
 
   /** The milestones that are dates to act on. */

@@ -111,8 +111,8 @@ final class MoveReason {
     if (!before.job().zero().equals(after.job().zero()) || toS - fromS < 600) {
       return Optional.empty();
     }
-    double expected = mean(before.job().stack().air(), fromS, toS);
-    double was = mean(after.job().stack().air(), fromS, toS);
+    double expected = mean(before.job().air(), fromS, toS);
+    double was = mean(after.job().air(), fromS, toS);
     double moreK = was - expected;
     return Math.abs(moreK) < TOLD_K
         ? Optional.empty()

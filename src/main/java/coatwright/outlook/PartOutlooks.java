@@ -316,10 +316,11 @@ final class PartOutlooks {
       return Optional.empty();
     }
     Optional<Rebuilt> rebuilt = jobs.forPart(wanted.part().orElseThrow(), now);
-    if (rebuilt.isEmpty() || !(rebuilt.get() instanceof Rebuilt.Known known)) {
+    if (rebuilt.isEmpty()
+        || !(rebuilt.get() instanceof Rebuilt.Known known)
+        || !(known.job() instanceof CoatJob job)) {
       return Optional.empty();
     }
-    CoatJob job = known.job();
     List<LaidCoat> coats = new ArrayList<>(job.stack().coats());
     double nowS = Math.max(job.onClockS(now), coats.get(coats.size() - 1).atS() + 1);
     coats.add(next.at(nowS));

@@ -1,6 +1,5 @@
 package coatwright.outlook;
 
-import coatwright.film.EnsembleJob;
 import coatwright.film.Milestone;
 import coatwright.film.Percentiles;
 import coatwright.film.Prediction;
@@ -17,19 +16,11 @@ import java.util.OptionalDouble;
  * @param madeAt the present it was made for
  */
 public record PartPrediction(
-    CoatJob job,
-    EnsembleJob asked,
-    Prediction prediction,
-    List<Entry> observations,
-    Instant madeAt) {
+    LaidJob job, Prediction prediction, List<Entry> observations, Instant madeAt) {
 
   /** When the last coat went on; every date counts from here. */
   public Instant lastCoatAt() {
-    return job.zero().plusMillis(Math.round(1000 * lastCoatS()));
-  }
-
-  private double lastCoatS() {
-    return job.stack().coats().get(job.stack().coats().size() - 1).atS();
+    return job.zero().plusMillis(Math.round(1000 * job.lastCoatS()));
   }
 
   /** The date of a percentile; absent where it is not reached. */

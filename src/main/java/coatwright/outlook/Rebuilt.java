@@ -3,7 +3,7 @@ package coatwright.outlook;
 /** A coat's job put together again, or why it cannot be. */
 public sealed interface Rebuilt {
   /** The job. */
-  record Known(CoatJob job) implements Rebuilt {}
+  record Known(LaidJob job) implements Rebuilt {}
 
   /**
    * It cannot be put together.

@@ -12,11 +12,11 @@ import java.util.Optional;
 final class Tests {
   private Tests() {}
 
-  static List<BenchTest.Seen> of(Journal journal, CoatJob job) {
+  static List<BenchTest.Seen> of(Journal journal, LaidJob job) {
     return of(journal.observations(job.part()), job);
   }
 
-  static List<BenchTest.Seen> of(List<Entry> observations, CoatJob job) {
+  static List<BenchTest.Seen> of(List<Entry> observations, LaidJob job) {
     List<BenchTest.Seen> seen = new ArrayList<>();
     for (Entry e : observations) {
       read(e, job).ifPresent(seen::add);
@@ -26,7 +26,7 @@ final class Tests {
   }
 
   /** Clouding and clearing tell of water, not of hardness: they move no date. */
-  private static Optional<BenchTest.Seen> read(Entry e, CoatJob job) {
+  private static Optional<BenchTest.Seen> read(Entry e, LaidJob job) {
     Observation o = (Observation) e.body();
     double atS = job.onClockS(e.at());
     Optional<BenchTest> test = test(o.what());

@@ -4,21 +4,19 @@ import coatwright.climate.AirPoint;
 import coatwright.climate.Climate;
 import coatwright.climate.RoomAir;
 import coatwright.climate.WoodPoint;
-import coatwright.film.Ensemble;
-import coatwright.film.EnsembleJob;
-import coatwright.film.FilmParameters;
 import coatwright.film.Milestone;
 import coatwright.film.Percentiles;
 import coatwright.film.Prediction;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Retarder;
-import coatwright.outlook.CoatJob;
 import coatwright.outlook.FilmJobs;
+import coatwright.outlook.LaidJob;
 import coatwright.outlook.Outlook;
 import coatwright.outlook.OutlookRequest;
 import coatwright.outlook.OutlookSettings;
 import coatwright.outlook.Outlooks;
+import coatwright.outlook.Predictions;
 import coatwright.outlook.Rebuilt;
 import java.time.Duration;
 import java.time.Instant;
@@ -112,20 +110,8 @@ final class CoatAnswers {
     if (!(jobs.forCoat(entry, end) instanceof Rebuilt.Known known)) {
       return List.of();
     }
-    CoatJob job = known.job();
-    List<EnsembleJob.Gap> gaps = new ArrayList<>();
-    job.gaps()
-        .forEach(g -> gaps.add(new EnsembleJob.Gap(job.onClockS(g.from()), job.onClockS(g.to()))));
-    Prediction prediction =
-        Ensemble.predict(
-            new EnsembleJob(
-                FilmParameters.SHELLAC,
-                job.stack(),
-                job.spreads(),
-                List.of(),
-                job.onClockS(end),
-                gaps,
-                halfRangeK(job, end)));
+    LaidJob job = known.job();
+    Prediction prediction = Predictions.of(job, List.of(), end, Optional.empty());
     List<Replayed.Milestone> milestones = new ArrayList<>();
     for (Milestone m : Milestone.values()) {
       if (m != Milestone.RESTED) {
@@ -138,18 +124,9 @@ final class CoatAnswers {
     return milestones;
   }
 
-  private static Optional<Instant> at(CoatJob job, OptionalDouble seconds) {
+  private static Optional<Instant> at(LaidJob job, OptionalDouble seconds) {
     return seconds.isPresent()
         ? Optional.of(job.laidAt().plusSeconds(Math.round(seconds.getAsDouble())))
         : Optional.empty();
-  }
-
-  /** How far the air may have strayed where nothing was read: half of what it did elsewhere. */
-  private double halfRangeK(CoatJob job, Instant end) {
-    var range =
-        climate.series(room, job.zero(), end.plusMillis(1)).points().stream()
-            .mapToDouble(AirPoint::airTempC)
-            .summaryStatistics();
-    return range.getCount() == 0 ? 0 : (range.getMax() - range.getMin()) / 2;
   }
 }

@@ -118,7 +118,7 @@ public final class FilmReviews implements Reviews {
     if (blind.isPresent()) {
       return page.cantTell(blind.get());
     }
-    return page.told(((Rebuilt.Known) rebuilt).job());
+    return page.told((CoatJob) ((Rebuilt.Known) rebuilt).job());
   }
 
   private static Optional<String> blind(AirSeries series, Instant laid) {

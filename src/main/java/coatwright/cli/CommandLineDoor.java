@@ -65,7 +65,15 @@ public final class CommandLineDoor {
     return new CommandLine(new JarCommand())
         .addSubcommand(new JarCommand.New(shared))
         .addSubcommand(new JarCommand.Listing(shared))
-        .addSubcommand(new JarCommand.Showing(shared));
+        .addSubcommand(new JarCommand.Showing(shared))
+        .addSubcommand(new JarMix(shared))
+        .addSubcommand(new JarThin(shared))
+        .addSubcommand(new JarResidue(shared))
+        .addSubcommand(new JarCup(shared))
+        .addSubcommand(new JarStrength(shared))
+        .addSubcommand(new JarRetard(shared))
+        .addSubcommand(new JarCoverage(shared))
+        .addSubcommand(new JarVapour(shared));
   }
 
   private static CommandLine piece(Shared shared) {

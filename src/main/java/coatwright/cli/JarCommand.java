@@ -12,9 +12,17 @@ import picocli.CommandLine.Parameters;
 /** Jars of finish. */
 @Command(
     name = "jar",
-    synopsisSubcommandLabel = "(new | list | show)",
-    description = "Jars of finish: write a filling down, list them, show one.",
-    footer = {"", "Example: coatwright jar new A --finish shellac-pale --cut 1.5lb"})
+    synopsisSubcommandLabel =
+        "(new | list | show | mix | thin | residue | cup | strength | retard | coverage | vapour)",
+    description = {
+      "Jars of finish: write a filling down, list them, show one; and the arithmetic of mixing,",
+      "which needs no daemon."
+    },
+    footer = {
+      "",
+      "Example: coatwright jar new A --finish shellac-pale --cut 1.5lb",
+      "         coatwright jar mix --volume 1L --cut 2lb"
+    })
 final class JarCommand {
   @Mixin Help help = new Help();
 

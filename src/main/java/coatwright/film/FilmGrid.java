@@ -1,5 +1,6 @@
 package coatwright.film;
 
+import coatwright.mix.FilmBuild;
 import java.util.Arrays;
 
 /**

@@ -1,5 +1,6 @@
 package coatwright.film;
 
+import coatwright.mix.FilmBuild;
 import coatwright.quantity.OutOfRange;
 
 /** Whether a liquid is close to clouding before it has met any weather. */

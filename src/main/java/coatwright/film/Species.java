@@ -1,5 +1,6 @@
 package coatwright.film;
 
+import coatwright.mix.FilmBuild;
 import coatwright.solvent.Solvent;
 
 /** The three volatiles in the model's order, unpacked for the inner loop. */

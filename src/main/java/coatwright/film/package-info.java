@@ -10,7 +10,7 @@
  * <p>Start at {@link coatwright.film.FilmSimulation}: a {@link coatwright.film.FilmJob} goes in, a
  * {@link coatwright.film.FilmRun} comes out. The equations, with their sources and what they get
  * wrong, are in {@code docs/physics.md}. Opens doors to {@link coatwright.air}, {@link
- * coatwright.solvent} and {@link coatwright.quantity}.
+ * coatwright.solvent}, {@link coatwright.mix} and {@link coatwright.quantity}.
  */
 @NullMarked
 package coatwright.film;

@@ -192,6 +192,16 @@ public final class Quantities {
           Unit.of("ft/min fpm", M_PER_FT / 60),
           Unit.of("mph", 1609.344 / 3600));
 
+  private static final Measure AIR_CHANGES =
+      new Measure(
+          "a rate of air changes",
+          "0.5/h",
+          0,
+          1000,
+          "from 0 to 1000 an hour",
+          Unit.of("/h ach /hr /hour", 1),
+          Unit.of("/min", 60));
+
   private Quantities() {}
 
   /** Celsius from {@code 27C}, {@code 80F}, {@code 300K}. */
@@ -267,5 +277,10 @@ public final class Quantities {
   /** A length of time from {@code 20min}, {@code 90s}, {@code 1h30min}, {@code 2d}. */
   public static Duration duration(String what, String text) {
     return TypedDuration.read(what, text);
+  }
+
+  /** Room volumes of fresh air an hour from {@code 0.5/h}. */
+  public static double airChangesPerH(String what, String text) {
+    return AIR_CHANGES.read(what, text);
   }
 }

@@ -11,6 +11,9 @@ import coatwright.quantity.OutOfRange;
  * pure ethanol in 100 volumes of mixture, contraction included.
  */
 public final class EthanolWaterDensity {
+  /** 60 °F in °C, the temperature US proof is defined at. */
+  public static final double SIXTY_FAHRENHEIT_C = 140.0 / 9;
+
   private static final double REFERENCE_C = 20;
   private static final double COLDEST_C = -20;
   private static final double HOTTEST_C = 40;
@@ -106,20 +109,35 @@ public final class EthanolWaterDensity {
 
   /** Strength by volume at 20 °C, per cent, of a share by mass, 0 to 1. */
   public static double volumePct(double massFraction) {
+    return volumePct(massFraction, REFERENCE_C);
+  }
+
+  /**
+   * Strength by volume when both volumes are taken at a temperature, per cent.
+   *
+   * @param massFraction 0 to 1
+   * @param referenceC 20 °C, or 60 °F for US proof; −20 to 40 °C
+   */
+  public static double volumePct(double massFraction, double referenceC) {
     return 100
         * massFraction
-        * densityKgPerM3(massFraction, REFERENCE_C)
-        / densityKgPerM3(1, REFERENCE_C);
+        * densityKgPerM3(massFraction, referenceC)
+        / densityKgPerM3(1, referenceC);
   }
 
   /** Share by mass, 0 to 1, of a strength by volume at 20 °C, 0 to 100 %. */
   public static double massFraction(double volumePct) {
+    return massFraction(volumePct, REFERENCE_C);
+  }
+
+  /** Share by mass, 0 to 1, of a strength by volume at a temperature, 0 to 100 %. */
+  public static double massFraction(double volumePct, double referenceC) {
     OutOfRange.check("spirit strength", volumePct, "% vol", 0, 100);
     double low = 0;
     double high = 1;
     for (int i = 0; i < HALVINGS; i++) {
       double middle = 0.5 * (low + high);
-      if (volumePct(middle) < volumePct) {
+      if (volumePct(middle, referenceC) < volumePct) {
         low = middle;
       } else {
         high = middle;
@@ -137,10 +155,24 @@ public final class EthanolWaterDensity {
    * @return strength by volume at 20 °C, per cent
    */
   public static double strengthFromReading(double readingVolPct, double temperatureC) {
+    return strengthFromReading(readingVolPct, temperatureC, REFERENCE_C);
+  }
+
+  /**
+   * The same for an alcoholometer whose scale is marked for another temperature. At the marked
+   * temperature the stem tells the truth; away from it glass and spirit both swell.
+   *
+   * @param readingVolPct strength by volume at {@code markedForC} that the stem shows, 1 to 100 %
+   * @param temperatureC of the spirit, 0 to 40 °C
+   * @param markedForC 20 °C, or 60 °F for a scale of US proof; −20 to 40 °C
+   * @return strength by volume at 20 °C, per cent
+   */
+  public static double strengthFromReading(
+      double readingVolPct, double temperatureC, double markedForC) {
     OutOfRange.check("alcoholometer reading", readingVolPct, "% vol", 1, 100);
     OutOfRange.check("spirit temperature", temperatureC, "°C", 0, HOTTEST_C);
-    double marked = densityKgPerM3(massFraction(readingVolPct), REFERENCE_C);
-    double floats = marked * (1 - GLASS_EXPANSION * (temperatureC - REFERENCE_C));
+    double marked = densityKgPerM3(massFraction(readingVolPct, markedForC), markedForC);
+    double floats = marked * (1 - GLASS_EXPANSION * (temperatureC - markedForC));
     if (densityKgPerM3(1, temperatureC) > floats) {
       throw new OutOfRange(
           "an alcoholometer cannot read %.1f %% vol at %.1f °C; pure ethanol is denser than that. Read it again at eye level"

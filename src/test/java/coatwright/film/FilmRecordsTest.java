@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import coatwright.mix.FilmBuild;
 import coatwright.quantity.OutOfRange;
 import java.util.List;
 import net.jqwik.api.ForAll;

@@ -1,0 +1,37 @@
+package coatwright.mix;
+
+import coatwright.quantity.OutOfRange;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+
+/**
+ * How long a jar has stood, and when its drop test falls due. A date, not a verdict: mixed shellac
+ * slowly stops hardening, sooner in warmth and in bleached grades, and only the test tells.
+ *
+ * @param opened the day it was mixed or opened
+ * @param testDueMonths age at which the finish's drop test is due, months, 1 to 120
+ */
+public record ShelfAge(LocalDate opened, int testDueMonths) {
+  /** The test, in words. */
+  public static final String TEST =
+      "let a drop dry on glass: hard overnight, or the jar is too old to use";
+
+  public ShelfAge {
+    OutOfRange.check("months to the drop test", testDueMonths, "months", 1, 120);
+  }
+
+  /** The day the drop test falls due. */
+  public LocalDate testDueOn() {
+    return opened.plusMonths(testDueMonths);
+  }
+
+  /** Whole months it has stood on a day; 0 before it was opened. */
+  public long monthsOn(LocalDate day) {
+    return Math.max(0, ChronoUnit.MONTHS.between(opened, day));
+  }
+
+  /** Whether the test is due on a day. */
+  public boolean isDueOn(LocalDate day) {
+    return !day.isBefore(testDueOn());
+  }
+}

@@ -50,6 +50,13 @@ record JarFigures(
         all.strengthVolPct());
   }
 
+  /** Where nothing but the volume is known. */
+  static JarFigures ofVolume(double volumeMl) {
+    OptionalDouble none = OptionalDouble.empty();
+    return new JarFigures(
+        none, none, none, none, none, OptionalDouble.of(volumeMl), none, none, none, none);
+  }
+
   /** Where nothing is known of the mixture. */
   static JarFigures none() {
     OptionalDouble none = OptionalDouble.empty();

@@ -97,7 +97,7 @@ final class JarRetard implements Callable<Integer> {
             : OptionalDouble.empty();
     Answer answer =
         new Answer(
-            mixture.map(JarFigures::of).orElseGet(JarFigures::none),
+            mixture.map(JarFigures::of).orElseGet(() -> JarFigures.ofVolume(mixtureMl)),
             mixtureMl,
             solvent,
             asked.addMl(mixtureMl),
@@ -192,11 +192,7 @@ final class JarRetard implements Callable<Integer> {
                   JarText.share(100 * answer.jarWaterShareOfLimit().getAsDouble()),
                   JarText.share(100 * answer.jarWaterShareOfLimitBefore().orElse(0))));
     }
-    text.how(
-        asked.inDrops()
-            ? "write it on the jar as --retarder drops:N/qt; the log keeps it"
-            : "measure it with a syringe, stir, and write it on the jar as --retarder"
-                + " 2-butoxyethanol:3%");
+    text.how(how(asked, answer));
     text.from(reckoned(asked, answer));
     VapourLimits.named(solvent)
         .ifPresent(
@@ -215,6 +211,20 @@ final class JarRetard implements Callable<Integer> {
     text.end();
   }
 
+  private String how(Dose asked, Answer answer) {
+    if (asked.inDrops()) {
+      return "write it on the jar and in the log as --retarder drops:N/qt";
+    }
+    return "measure it with a syringe, stir, and write it on the jar"
+        + (answer.reckonedWith()
+            ? ", and in the log as --retarder %s:%s".formatted(SIMULATED, written(answer))
+            : "");
+  }
+
+  private static String written(Answer answer) {
+    return JarText.share(answer.doseVolPct()).replace(" ", "");
+  }
+
   private static String reckoned(Dose asked, Answer answer) {
     if (asked.inDrops()) {
       return "20 to 60 drops a millilitre: a drop of water by the old pharmacy convention (common"
@@ -227,7 +237,7 @@ final class JarRetard implements Callable<Integer> {
           + ": see coatwright outlook --retarder "
           + SIMULATED
           + ":"
-          + JarText.share(answer.doseVolPct()).replace(" ", "");
+          + written(answer);
     }
     return "a dose counts on the mixture as it stands; the film model reckons with "
         + SIMULATED

@@ -105,6 +105,7 @@ final class JarStrength implements Callable<Integer> {
       double strengthVolPct,
       double proof,
       double waterVolPct,
+      double cutLbPerUsGal,
       double cutGPerL,
       OptionalDouble jarWaterShareOfLimit,
       Optional<Blend> blend,
@@ -126,6 +127,7 @@ final class JarStrength implements Callable<Integer> {
             pct,
             2 * Spirit.strengthAtProofTemperature(pct),
             100 - pct,
+            wanted.lbPerUsGal(),
             wanted.gPerL(),
             jarShare(wanted, pct),
             blend(pct),
@@ -248,8 +250,7 @@ final class JarStrength implements Callable<Integer> {
   private static String cloudingSays(Clouding one) {
     Outlook.Clouding clouding = one.clouding();
     String words =
-        "spirit of %s: clouding %s"
-            .formatted(JarText.pct(one.strengthVolPct()), clouding.level());
+        "spirit of %s: clouding %s".formatted(JarText.pct(one.strengthVolPct()), clouding.level());
     if (clouding.waterPeakPct().isEmpty() || clouding.waterLimitPct().isEmpty()) {
       return words;
     }

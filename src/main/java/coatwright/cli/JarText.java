@@ -98,7 +98,9 @@ final class JarText {
 
   String mass(double g) {
     String metric =
-        g < 1000 ? Show.fixed(g, g < 20 ? 1 : 0) + " g" : Show.fixed(g / 1000, 2) + " kg";
+        g < 1000
+            ? Show.fixed(g, g < 5 ? 2 : g < 20 ? 1 : 0) + " g"
+            : Show.fixed(g / 1000, 2) + " kg";
     if (units == UnitSystem.METRIC) {
       return metric;
     }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -102,7 +103,12 @@ final class JarVapour implements Callable<Integer> {
       OptionalDouble peakPpm,
       OptionalDouble eightHourPpm) {}
 
-  /** The answer; the shares are the word {@code can't tell} where the airing is unknown. */
+  /**
+   * The answer.
+   *
+   * @param share {@code room average}, or {@code can't tell} where the airing is unknown; then the
+   *     shares are absent
+   */
   record Answer(
       double roomM3,
       double airTempC,
@@ -111,8 +117,10 @@ final class JarVapour implements Callable<Integer> {
       List<Vapour> vapours,
       double closedRoomLelSharePct,
       double closedRoomExposureSharePct,
-      Object lelSharePct,
-      Object exposureSharePct) {}
+      String share,
+      OptionalDouble lelSharePct,
+      OptionalDouble exposureSharePct,
+      OptionalDouble shortTimeSharePct) {}
 
   @Override
   public Integer call() {
@@ -145,8 +153,21 @@ final class JarVapour implements Callable<Integer> {
         load.parts().stream().map(part -> vapour(load, airing, part)).toList(),
         load.closedLelSharePct(),
         load.closedExposureSharePct(),
-        airing.<Object>map(load::lelSharePct).orElse(CANT_TELL),
-        airing.<Object>map(load::exposureSharePct).orElse(CANT_TELL));
+        airing.isPresent() ? "room average" : CANT_TELL,
+        share(airing, load::lelSharePct),
+        share(airing, load::exposureSharePct),
+        hasShortLimit(load) ? share(airing, load::shortTimeSharePct) : OptionalDouble.empty());
+  }
+
+  private static OptionalDouble share(
+      Optional<VapourLoad.Airing> airing, ToDoubleFunction<VapourLoad.Airing> of) {
+    return airing.isPresent()
+        ? OptionalDouble.of(of.applyAsDouble(airing.get()))
+        : OptionalDouble.empty();
+  }
+
+  private static boolean hasShortLimit(VapourLoad load) {
+    return load.parts().stream().anyMatch(part -> part.solvent().shortTimePpm().isPresent());
   }
 
   private List<VapourLoad.Part> parts() {
@@ -226,6 +247,13 @@ final class JarVapour implements Callable<Integer> {
     for (Vapour one : answer.vapours()) {
       printOne(text, one);
     }
+    answer
+        .shortTimeSharePct()
+        .ifPresent(
+            pct ->
+                text.line(
+                    "for short",
+                    "the highest is %s of the short-time limit".formatted(JarText.share(pct))));
     text.line(
         "nothing leaving",
         "%s of the lower explosive limit, %s of the exposure limit, evenly mixed"

@@ -18,6 +18,9 @@ public record Solution(
   private static final double ML_PER_L = 1000;
   private static final double MOST = 1e6;
 
+  /** Cuts this close are the same: a mixture's own cut is a quotient and carries its rounding. */
+  private static final double SAME = 1e-9;
+
   public Solution {
     OutOfRange.check("flakes", flakesG, "g", 0, MOST);
     OutOfRange.check("spirit", spiritMl, "mL", 1e-3, MOST);
@@ -89,7 +92,7 @@ public record Solution(
    * @throws OutOfRange if the wanted cut is not thinner
    */
   public Solution thinnedTo(Cut wanted) {
-    if (!(wanted.gPerL() > 0 && wanted.gPerL() <= cut().gPerL())) {
+    if (!(wanted.gPerL() > 0 && wanted.gPerL() <= cut().gPerL() * (1 + SAME))) {
       throw new OutOfRange(
           "%.0f g/L cannot be thinned to %.0f g/L; more spirit only makes it thinner, so add flakes"
               .formatted(cut().gPerL(), wanted.gPerL()));
@@ -103,7 +106,7 @@ public record Solution(
    * @throws OutOfRange if the wanted cut is not thicker
    */
   public Solution strengthenedTo(Cut wanted) {
-    if (wanted.gPerL() < cut().gPerL()) {
+    if (wanted.gPerL() < cut().gPerL() * (1 - SAME)) {
       throw new OutOfRange(
           "%.0f g/L cannot be brought to %.0f g/L with flakes; they only make it thicker, so add spirit"
               .formatted(cut().gPerL(), wanted.gPerL()));

@@ -99,6 +99,17 @@ public record VapourLoad(List<Part> parts, double roomM3, double airTempC, doubl
         .sum();
   }
 
+  /**
+   * The peak's share of the limits for a short time, per cent: the highest room average against a
+   * ceiling or a quarter of an hour's limit; 0 where none is published.
+   */
+  public double shortTimeSharePct(Airing airing) {
+    return parts.stream()
+        .filter(p -> p.solvent().shortTimePpm().isPresent())
+        .mapToDouble(p -> 100 * peakPpm(p, airing) / p.solvent().shortTimePpm().getAsDouble())
+        .sum();
+  }
+
   private static double lelShare(Part part, double ppm) {
     return 100 * ppm / (part.solvent().lelPct() * PPM_PER_PCT);
   }

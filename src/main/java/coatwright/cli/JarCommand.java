@@ -1,5 +1,6 @@
 package coatwright.cli;
 
+import coatwright.mix.ShelfAge;
 import coatwright.quantity.Show;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.concurrent.Callable;
@@ -130,6 +131,9 @@ final class JarCommand {
       if (jar.has("opened")) {
         line.append(", opened ").append(jar.path("opened").asText());
       }
+      if (jar.has("testDueOn")) {
+        line.append(", drop test due ").append(jar.path("testDueOn").asText());
+      }
       return line.toString();
     }
   }
@@ -157,13 +161,31 @@ final class JarCommand {
           if (shared.json) {
             shared.printJson(jar);
           } else {
-            shared.out.println(Listing.line(jar, shared));
+            print(jar);
           }
           return 0;
         }
       }
       throw new Stop(
           Stop.BAD_INPUT, "no jar \"%s\"; coatwright jar list names them".formatted(name));
+    }
+
+    private void print(JsonNode jar) {
+      JarText text = new JarText(shared);
+      text.figure(Listing.line(jar, shared));
+      if (jar.has("solidsVolumePct")) {
+        String byVolume = JarText.pct(jar.path("solidsVolumePct").asDouble()) + " by volume";
+        text.line(
+            "solids",
+            jar.has("solidsMassPct")
+                ? JarText.pct(jar.path("solidsMassPct").asDouble()) + " by weight, " + byVolume
+                : byVolume + "; by weight once the spirit's strength is known");
+      } else {
+        text.line("solids", "unknown; weigh a sample: coatwright jar residue");
+      }
+      if (jar.has("testDueOn")) {
+        text.line("the test", ShelfAge.TEST);
+      }
     }
   }
 }

@@ -69,7 +69,8 @@ public record Dose(double lowFraction, double highFraction, OptionalDouble drops
       return ofPct(Quantities.percent(what, text));
     }
     String per = ratio.group(2);
-    double perMl = Quantities.volumeMl(what, Character.isDigit(per.charAt(0)) ? per : "1" + per);
+    String within = "%s \"%s\", where".formatted(what, text);
+    double perMl = Quantities.volumeMl(within, Character.isDigit(per.charAt(0)) ? per : "1" + per);
     if (!(perMl > 0)) {
       throw RefusedInput.of(what + " \"" + text + "\"", "a dose is to a volume", EXAMPLE);
     }
@@ -78,7 +79,7 @@ public record Dose(double lowFraction, double highFraction, OptionalDouble drops
       OptionalDouble count = StrictNumber.parse(drops.group(1), '.');
       return ofDropsPerL(count.orElse(Double.NaN) / perMl * 1000);
     }
-    double fraction = Quantities.volumeMl(what, ratio.group(1)) / perMl;
+    double fraction = Quantities.volumeMl(within, ratio.group(1)) / perMl;
     if (fraction > 1) {
       throw RefusedInput.of(
           what + " \"" + text + "\"",

@@ -3,6 +3,7 @@ package coatwright.web;
 import coatwright.climate.RoomAir;
 import coatwright.climate.SourceStatus;
 import coatwright.climate.WoodPoint;
+import coatwright.film.Finish;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Jar;
@@ -10,6 +11,8 @@ import coatwright.journal.Observation;
 import coatwright.journal.Part;
 import coatwright.journal.Piece;
 import coatwright.journal.Strike;
+import coatwright.mix.Cut;
+import coatwright.mix.ShelfAge;
 import coatwright.outlook.Due;
 import coatwright.outlook.Outlook;
 import coatwright.outlook.SessionOutlook;
@@ -22,6 +25,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.function.ToDoubleFunction;
 
 /** What the routes answer with: the records of the rooms, flattened to the keys of the contract. */
 final class Answers {
@@ -283,28 +287,64 @@ final class Answers {
       Optional<Boolean> passed,
       Optional<String> text) {}
 
+  /**
+   * A jar's newest filling.
+   *
+   * @param solidsMassPct known only where the strength is
+   * @param testDueOn day its drop test falls due: a date, not a verdict
+   */
   record JarView(
       String name,
       String finish,
       OptionalDouble cutGPerL,
+      OptionalDouble cutLbPerUsGal,
+      OptionalDouble solidsMassPct,
+      OptionalDouble solidsVolumePct,
       OptionalDouble strengthVolPct,
       Optional<LocalDate> opened,
+      Optional<LocalDate> testDueOn,
       Optional<String> retarder,
       String entry,
       Instant filledAt) {
-    static Optional<JarView> of(Entry entry) {
-      return entry.body() instanceof Jar jar
-          ? Optional.of(
-              new JarView(
-                  jar.name(),
-                  jar.finish(),
-                  jar.cutGPerL(),
-                  jar.strengthVolPct(),
-                  jar.opened(),
-                  jar.retarder(),
-                  entry.id(),
-                  entry.at()))
-          : Optional.empty();
+    static Optional<JarView> of(Entry entry, Map<String, Finish> finishes) {
+      if (!(entry.body() instanceof Jar jar)) {
+        return Optional.empty();
+      }
+      Optional<Cut> cut =
+          jar.cutGPerL().stream()
+              .filter(gPerL -> gPerL <= Cut.MOST_G_PER_L)
+              .mapToObj(Cut::new)
+              .findFirst();
+      return Optional.of(
+          new JarView(
+              jar.name(),
+              jar.finish(),
+              jar.cutGPerL(),
+              figure(cut, Cut::lbPerUsGal),
+              jar.strengthVolPct().isPresent()
+                  ? figure(cut, c -> c.solidsMassPct(jar.strengthVolPct().getAsDouble()))
+                  : OptionalDouble.empty(),
+              figure(cut, Cut::solidsVolumePct),
+              jar.strengthVolPct(),
+              jar.opened(),
+              testDueOn(jar, finishes),
+              jar.retarder(),
+              entry.id(),
+              entry.at()));
+    }
+
+    private static OptionalDouble figure(Optional<Cut> cut, ToDoubleFunction<Cut> of) {
+      return cut.isPresent()
+          ? OptionalDouble.of(of.applyAsDouble(cut.get()))
+          : OptionalDouble.empty();
+    }
+
+    private static Optional<LocalDate> testDueOn(Jar jar, Map<String, Finish> finishes) {
+      return Optional.ofNullable(finishes.get(jar.finish()))
+          .filter(finish -> finish.testDueMonths() > 0)
+          .flatMap(
+              finish ->
+                  jar.opened().map(day -> new ShelfAge(day, finish.testDueMonths()).testDueOn()));
     }
   }
 

@@ -192,7 +192,9 @@ final class Reads {
   }
 
   private List<JarView> jars() {
-    return rooms.journal().jars().stream().flatMap(jar -> JarView.of(jar).stream()).toList();
+    return rooms.journal().jars().stream()
+        .flatMap(jar -> JarView.of(jar, rooms.finishes()).stream())
+        .toList();
   }
 
   private List<PieceView> pieces() {

@@ -1,6 +1,7 @@
 package coatwright;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import coatwright.cli.CommandLineDoor;
 import coatwright.climate.RawText;
@@ -100,6 +101,84 @@ class CommandsTest {
 
     assertThat(ran.exitCode()).isEqualTo(2);
     assertThat(ran.err()).contains("90").contains("60");
+  }
+
+  /**
+   * Wood Handbook: Table 4-2 has 8.4 and 11.9 % moisture at 70 °F, 45 and 65 %, Table 13-5 0.00248
+   * for flat-sawn cherry; so 300 mm move by 300 × 0.00248 × 3.5 = 2.6 mm.
+   */
+  @Test
+  void woodTellsHowFarAPanelMovesAndWhatThatAsksOfTheFilm() throws IOException {
+    String asked =
+        "wood --species cherry --width 300mm --from 45% --to 65% --temp 70F --thickness 18mm";
+    Ran ran = run((asked + " --json").split(" "));
+
+    assertThat(ran.exitCode()).isZero();
+    JsonNode movement = ran.json().path("movement");
+    assertThat(movement.path("coefficientPerPct").asDouble()).isEqualTo(0.00248);
+    assertThat(movement.path("movementMm").asDouble()).isBetween(2.5, 2.7);
+    assertThat(movement.path("film").path("level").asText()).isEqualTo("past yield");
+    assertThat(ran.json().path("equalising").path("bothFacesQuickestDays").asDouble())
+        .isBetween(7.0, 9.0);
+    assertThat(ran.json().has("carriedIn")).isFalse();
+    assertThat(run((asked + " --units us").split(" ")).out())
+        .startsWith("Black cherry (Prunus serotina), flat-sawn, 0.71 in thick")
+        .contains("swells 0.10", "across 11.81 in", "past yield", "70.0 °F")
+        .doesNotContain("safe");
+  }
+
+  @Test
+  void woodTellsWhenABoardCarriedInStandsAboveTheDewPoint() throws IOException {
+    String asked = "wood --species ash --thickness 25mm --carried-from 8C --into 20C,60%";
+    JsonNode carried = run((asked + " --json").split(" ")).json().path("carriedIn");
+
+    assertThat(carried.path("specificGravity").asDouble()).isEqualTo(0.60);
+    assertThat(carried.path("marginK").asDouble()).isBetween(-4.1, -3.9);
+    double standing = carried.path("bothFaces").path("aboveMarginMin").asDouble();
+    assertThat(carried.path("oneFace").path("aboveMarginMin").asDouble())
+        .isGreaterThan(1.5 * standing);
+    assertThat(run(asked.split(" ")).out())
+        .contains("4.0 K below the dew point: water settles on it, lay no coat")
+        .contains("lying on one");
+    assertThat(run((asked + " --margin 15K").split(" ")).out())
+        .contains("never 15.0 K above the dew point in this air");
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "--species teak --from 45% --to 65%              | no sourced figure for the movement of"
+            + " teak",
+        "--species mahogany --from 45% --to 65%          | enter your own coefficient",
+        "--species oak --from 45% --to 65%               | write white oak or red oak",
+        "--species bubinga --from 45% --to 65%           | black cherry, black walnut",
+        "--species cherry --from 45%                     | --to: is missing",
+        "--species cherry --from 10% --to 65%            | known from 6 to 14 %",
+        "--species cherry                                | nothing is asked about it",
+        "--from 45% --to 65%                             | --species cherry",
+        "--species cherry --cut rift --from 45% --to 65% | a board is flat or quarter",
+        "--species cherry --moisture 8%                  | write it like 8%,11%",
+        "--species cherry --carried-from 8C              | --thickness 18mm",
+        "--species cherry --from 45 --to 65%             | needs its unit",
+      })
+  void woodSaysWhatItLacks(String asked, String because) {
+    Ran ran = run(("wood " + asked).split(" "));
+
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.err().lines()).hasSize(1);
+    assertThat(ran.err()).contains(because);
+  }
+
+  @Test
+  void woodTakesAFigureOfOnesOwnWhereNoneIsSourced() throws IOException {
+    Ran ran =
+        run(
+            "wood --species teak --coefficient 0.2% --moisture 8%,11% --width 500mm --json"
+                .split(" "));
+
+    assertThat(ran.json().path("movement").path("movementMm").asDouble())
+        .isCloseTo(500 * 0.002 * 3, within(1e-9));
   }
 
   /** The five cases the outlook's rules were set by. */
@@ -326,6 +405,7 @@ class CommandsTest {
         "checkup",
         "listen",
         "air",
+        "wood",
         "outlook",
         "jar",
         "jar new",

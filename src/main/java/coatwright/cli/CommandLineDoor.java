@@ -36,6 +36,7 @@ public final class CommandLineDoor {
             .addSubcommand(new CheckupCommand(shared))
             .addSubcommand(new ListenCommand(shared))
             .addSubcommand(new AirCommand(shared))
+            .addSubcommand(new WoodCommand(shared))
             .addSubcommand(new OutlookCommand(shared))
             .addSubcommand(jar(shared))
             .addSubcommand(piece(shared))

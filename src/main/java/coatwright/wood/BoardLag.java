@@ -99,18 +99,23 @@ public final class BoardLag {
 
   /** First positive root of ζ tan ζ = Bi, which lies between 0 and π/2. */
   static double firstRoot(double biot) {
+    return root(biot, 0);
+  }
+
+  /** Root number {@code n} of ζ tan ζ = Bi, counted from 0; it lies between nπ and nπ + π/2. */
+  static double root(double biot, int n) {
     double low = 0;
     double high = Math.PI / 2;
     for (int step = 0; step < 60; step++) {
       double middle = 0.5 * (low + high);
       // sin and cos, because tan has its pole at the upper end.
-      if (middle * Math.sin(middle) > biot * Math.cos(middle)) {
+      if ((n * Math.PI + middle) * Math.sin(middle) > biot * Math.cos(middle)) {
         high = middle;
       } else {
         low = middle;
       }
     }
-    return 0.5 * (low + high);
+    return n * Math.PI + 0.5 * (low + high);
   }
 
   private double surfaceC(double airTempC) {

@@ -33,7 +33,7 @@ function update() {
   document.body.toggleAttribute('data-wet', now.wetFilm);
   const session = now.sessions.find((one) => one.room === now.room);
   if (session) {
-    verdict.update(session, old);
+    verdict.update(session, now.rooms.find((one) => one.room === now.room), old);
     answers.update(session);
   }
   coatOn.update(now.coatOn.find((one) => one.room === now.room));
@@ -65,7 +65,7 @@ const hear = {
   reading(event) {
     if (event.air) replace(now.rooms, event.air, (room) => room.room === event.air.room);
     const source = now.sources.find((one) => one.source === event.source);
-    if (source) source.lastReadingAt = event.at;
+    if (source && !event.doubt) source.lastReadingAt = event.at;
     chart.add(event);
     update();
   },

@@ -1,7 +1,7 @@
 // A tile a room: what is measured, how old it is, and where the wood's temperature is from.
 
 import { byId, fill, fromTemplate, make, say } from './dom.js';
-import { ageOf, ago, percent, step, temperature } from './words.js';
+import { ageOf, ago, doubtWords, percent, step, temperature } from './words.js';
 
 function spreadOf(room, session) {
   const reckoned = session?.outlook.clouding?.spreadAtWoodK;
@@ -39,6 +39,8 @@ function updateTile(tile, { room, session, chosen }) {
   say(part('spread'), spreadOf(room, session));
   part('spread').classList.toggle('guess', !boardKnown);
   say(part('from'), fromOf(room, session));
+  part('doubt').hidden = room.doubt === undefined;
+  say(part('doubt'), room.doubt ? doubtWords(room.doubt) : '');
   const trouble = room.trouble ?? (room.disagree ? 'Two sensors disagree; the worse one is used. Compare them side by side.' : '');
   part('trouble').hidden = trouble === '';
   part('trouble').replaceChildren(make('span', '', trouble));

@@ -1,7 +1,7 @@
 // The one line and the one number. The daemon judged; this shows.
 
 import { byId, say } from './dom.js';
-import { ago, capital, clock, duration, partName, stepUnit, stepValue } from './words.js';
+import { ago, capital, clock, doubtWords, duration, partName, stepUnit, stepValue } from './words.js';
 
 function word({ outlook, verb }) {
   return capital(outlook.summary === 'brush' ? verb : outlook.summary);
@@ -70,7 +70,7 @@ export function Verdict() {
   let spoken = '';
 
   return {
-    update(session, old) {
+    update(session, room, old) {
       el.dataset.summary = session.outlook.summary;
       el.toggleAttribute('data-old', old);
       say(byId('word'), word(session));
@@ -78,6 +78,9 @@ export function Verdict() {
       say(byId('reason'), session.outlook.reason);
       const better = session.nextBetter ? ` A better hour is expected from about ${clock(session.nextBetter)}.` : '';
       say(byId('of'), spokenOf(session) + better);
+
+      byId('doubt').hidden = room?.doubt === undefined;
+      say(byId('doubt'), room?.doubt ? `${doubtWords(room.doubt)} The word above rests on the reading before.` : '');
 
       const shown = number(session);
       byId('number').hidden = shown === null;

@@ -103,4 +103,13 @@ export const sentence = (text) => capital(text) + (/[.!?]$/.test(text) ? '' : '.
 export const standing = (milestone) =>
   milestone === 'rub out' || milestone === 'wrap' ? `ready to ${milestone}` : milestone;
 
+// A jump that waits for the next reading to agree, in words.
+export function doubtWords({ airTempC, rhPct, woodTempC, source }) {
+  const read = [];
+  if (airTempC !== undefined) read.push(temperature(airTempC));
+  if (rhPct !== undefined) read.push(percent(rhPct));
+  if (woodTempC !== undefined) read.push(`wood ${temperature(woodTempC)}`);
+  return `Just read ${read.join(', ')} by ${source}: a jump, waiting for one more reading to agree.`;
+}
+
 export const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);

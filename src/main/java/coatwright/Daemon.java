@@ -89,12 +89,14 @@ final class Daemon implements AutoCloseable {
             brokers(settings),
             clock,
             shop.climate()::accept,
+            shop.climate()::doubt,
             shop.store().readings()::keep);
     Shop.Meaning meaning = shop.meaning(sensors::statuses, bells);
     Heartbeat heartbeat = new Heartbeat(meaning.outlooks(), meaning.watch(), clock);
     WebServer web = web(settings, sensors, meaning, invented);
     bells.add(new WebBell(web));
     shop.climate().onReading(reading -> heartbeat.reading());
+    shop.climate().onDoubt(doubt -> heartbeat.reading());
     shop.journal().onEntry(entry -> heartbeat.entry(entry.id()));
     running.with(heartbeat);
     running.with(sensors);

@@ -7,21 +7,30 @@ import coatwright.cli.CommandLineDoor;
 import coatwright.cli.Stop;
 import coatwright.config.SettingsFolder;
 import coatwright.json.Json;
+import coatwright.sensors.Eventually;
+import coatwright.sensors.Mosquitto;
+import coatwright.sensors.Publisher;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The daemon on a real port, and the commands that ask it. */
 class DaemonIT {
   private static final Clock CLOCK = Clock.systemUTC();
+
+  private static final Duration SOON = Duration.ofSeconds(20);
 
   @TempDir Path folder;
 
@@ -110,6 +119,70 @@ class DaemonIT {
 
       assertThat(sources.path("fine").asBoolean()).isFalse();
       assertThat(sources.path("checks").toString()).contains("sensor wall");
+    }
+  }
+
+  @Test
+  void aFarPayloadIsShownOnNowWithinASecondAndBelievedWhenTheNextAgrees() throws Exception {
+    int port = freePort();
+    Path settings = settings(port);
+    Files.createDirectories(folder.resolve("sources"));
+    try (Mosquitto broker = new Mosquitto(folder)) {
+      Files.writeString(
+          folder.resolve("sources/wall.yaml"),
+          """
+          source: wall
+          transport: mqtt
+          broker: house
+          filter: shop/wall
+          room: finishing room
+          payload: json
+          every: PT10S
+          readings:
+            - {quantity: air-temperature, at: /t, unit: Cel}
+            - {quantity: relative-humidity, at: /h, unit: '%'}
+          """);
+      Files.writeString(
+          settings, Files.readString(settings) + "brokers:\n  house:\n    url: " + broker.url());
+      try (Daemon daemon = Daemon.open(SettingsFolder.read(settings), folder.resolve("d"), CLOCK)) {
+        daemon.start(false);
+        Eventually.within(
+            SOON,
+            "the sensor is heard",
+            () -> {
+              Publisher.say(broker.url(), "shop/wall", "{\"t\":20.0,\"h\":50}");
+              return finishingRoom(port).path("air").has("airTempC");
+            });
+
+        Publisher.say(broker.url(), "shop/wall", "{\"t\":28.0,\"h\":80}");
+        long publishedNs = System.nanoTime();
+        Eventually.within(
+            SOON, "the jump is shown", () -> finishingRoom(port).path("doubt").has("airTempC"));
+        Duration shown = Duration.ofNanos(System.nanoTime() - publishedNs);
+
+        JsonNode room = finishingRoom(port);
+        assertThat(shown).isLessThan(Duration.ofSeconds(1));
+        assertThat(room.path("air").path("airTempC").asDouble()).isEqualTo(20.0);
+        assertThat(room.path("doubt").path("sentence").asText())
+            .isEqualTo("just read 28.0 °C, 80 %: a jump, waiting for one more reading to agree");
+        assertThat(said(settings, "checkup").out()).contains("sensor wall: just read 28.0 °C");
+
+        Publisher.say(broker.url(), "shop/wall", "{\"t\":28.1,\"h\":79.8}");
+        Eventually.within(
+            SOON,
+            "both are believed",
+            () -> finishingRoom(port).path("air").path("airTempC").asDouble() == 28.1);
+        assertThat(finishingRoom(port).has("doubt")).isFalse();
+      }
+    }
+  }
+
+  private static JsonNode finishingRoom(int port) {
+    try (InputStream rooms =
+        URI.create("http://127.0.0.1:%d/api/v1/rooms".formatted(port)).toURL().openStream()) {
+      return Json.mapper().readTree(rooms).path("rooms").get(0);
+    } catch (IOException unanswered) {
+      throw new UncheckedIOException(unanswered);
     }
   }
 

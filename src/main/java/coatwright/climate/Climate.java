@@ -33,6 +33,18 @@ public interface Climate {
    */
   Optional<AirSeries> expected(String room, Instant from, Instant to);
 
+  /**
+   * Shows a reading that jumped until its sensor is believed again, whether that bears it out or
+   * not, or it is too old to be the air now. It joins no series.
+   */
+  void doubt(Doubt doubt);
+
+  /** The newest reading of the room that is still in doubt. */
+  Optional<Doubt> doubted(String room);
+
+  /** Called after each reading in doubt, on the thread that brings it. */
+  void onDoubt(Consumer<Doubt> listener);
+
   /** Called after each accepted reading, on the accepting thread. */
   void onReading(Consumer<Reading> listener);
 }

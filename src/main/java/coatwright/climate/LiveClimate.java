@@ -35,6 +35,7 @@ public final class LiveClimate implements Climate {
   private final Duration usualInterval;
   private final Map<String, Room> rooms = new LinkedHashMap<>();
   private final List<Consumer<Reading>> listeners = new CopyOnWriteArrayList<>();
+  private final List<Consumer<Doubt>> doubters = new CopyOnWriteArrayList<>();
 
   /**
    * @param rooms in the settings' order
@@ -105,6 +106,22 @@ public final class LiveClimate implements Climate {
     listeners.add(listener);
   }
 
+  @Override
+  public void doubt(Doubt doubt) {
+    doubt.reading().room().map(rooms::get).ifPresent(room -> room.doubt(doubt));
+    doubters.forEach(listener -> listener.accept(doubt));
+  }
+
+  @Override
+  public Optional<Doubt> doubted(String room) {
+    return room(room).doubted(clock.instant());
+  }
+
+  @Override
+  public void onDoubt(Consumer<Doubt> listener) {
+    doubters.add(listener);
+  }
+
   private Room room(String name) {
     Room room = rooms.get(name);
     if (room == null) {
@@ -146,6 +163,14 @@ public final class LiveClimate implements Climate {
       if (held != null && !reading.at().isBefore(heldFrom)) {
         held.add(reading);
       }
+    }
+
+    synchronized void doubt(Doubt doubt) {
+      present.doubt(doubt);
+    }
+
+    synchronized Optional<Doubt> doubted(Instant now) {
+      return present.doubted(now);
     }
 
     synchronized RoomAir now(Instant now) {

@@ -21,6 +21,7 @@ final class RoomNow {
   private final String room;
   private final Duration usualInterval;
   private final Map<String, Probe> probes = new LinkedHashMap<>();
+  private final Map<String, Doubt> doubts = new LinkedHashMap<>();
   private Optional<WoodPoint> wood = Optional.empty();
 
   RoomNow(String room, Duration usualInterval) {
@@ -28,7 +29,20 @@ final class RoomNow {
     this.usualInterval = usualInterval;
   }
 
+  /** Remembers a reading in doubt until its sensor is believed again. */
+  void doubt(Doubt doubt) {
+    doubts.put(Probe.name(doubt.reading()), doubt);
+  }
+
+  Optional<Doubt> doubted(Instant now) {
+    return doubts.values().stream()
+        .filter(doubt -> age(doubt.reading().at(), now).compareTo(ALWAYS_BELIEVED) <= 0)
+        .max(java.util.Comparator.comparing(doubt -> doubt.reading().at()));
+  }
+
   void take(Reading reading, Instant now) {
+    doubts.computeIfPresent(
+        Probe.name(reading), (name, doubt) -> doubt.isSettledBy(reading) ? null : doubt);
     Optional<WoodPoint> felt = RoomHistory.wood(reading);
     boolean newer =
         felt.isPresent()

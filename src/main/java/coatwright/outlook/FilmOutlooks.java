@@ -66,6 +66,11 @@ public final class FilmOutlooks implements Outlooks {
   }
 
   @Override
+  public Optional<SessionOutlook> sessionIfDoubtHolds(String room, Instant now) {
+    return sessions.ifDoubtHolds(room, now);
+  }
+
+  @Override
   public List<Due> due(Optional<String> piece) {
     return due.list(piece, clock.instant());
   }

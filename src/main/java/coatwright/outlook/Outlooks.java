@@ -20,6 +20,12 @@ public interface Outlooks {
   /** What Now shows for a room. */
   SessionOutlook session(String room, Instant now);
 
+  /**
+   * What Now would show for a room if its reading in doubt were right; empty when none is, or it
+   * does not speak of the air. Nothing may be permitted on the strength of it.
+   */
+  Optional<SessionOutlook> sessionIfDoubtHolds(String room, Instant now);
+
   /** What is due, of one piece or of all, soonest first, as last predicted. */
   List<Due> due(Optional<String> piece);
 

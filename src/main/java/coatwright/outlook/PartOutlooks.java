@@ -86,7 +86,16 @@ final class PartOutlooks {
   Answer answer(Optional<PartPath> part, Optional<String> room, Instant now) {
     part.ifPresent(this::checkKnown);
     Wanted wanted = wanted(part, room, now);
-    RoomAir roomAir = climate.now(wanted.room());
+    return answer(wanted, climate.now(wanted.room()), now);
+  }
+
+  /** The same in the air that is given. */
+  Answer answer(Optional<PartPath> part, String room, RoomAir air, Instant now) {
+    part.ifPresent(this::checkKnown);
+    return answer(wanted(part, Optional.of(room), now), air, now);
+  }
+
+  private Answer answer(Wanted wanted, RoomAir roomAir, Instant now) {
     OptionalDouble age =
         roomAir
             .age()

@@ -1,6 +1,7 @@
 package coatwright.outlook;
 
 import coatwright.climate.Climate;
+import coatwright.climate.RoomAir;
 import coatwright.film.Finish;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
@@ -49,10 +50,35 @@ final class Sessions {
     return outlook;
   }
 
+  /** The line as it would be if the room's reading in doubt were right. */
+  Optional<SessionOutlook> ifDoubtHolds(String room, Instant now) {
+    RoomAir believed = climate.now(room);
+    return climate
+        .doubted(room)
+        .flatMap(doubt -> doubt.air(believed.air()))
+        .map(
+            air ->
+                compute(
+                    room,
+                    now,
+                    new RoomAir(
+                        room,
+                        Optional.of(air),
+                        believed.wood(),
+                        Optional.of(Duration.between(air.at(), now)),
+                        believed.sources(),
+                        believed.disagree(),
+                        believed.trouble())));
+  }
+
   private SessionOutlook compute(String room, Instant now) {
+    return compute(room, now, climate.now(room));
+  }
+
+  private SessionOutlook compute(String room, Instant now, RoomAir air) {
     Optional<Coat> open = lastCoat(room, now);
     Optional<PartPath> part = open.map(Coat::part);
-    PartOutlooks.Answer a = parts.answer(part, Optional.of(room), now);
+    PartOutlooks.Answer a = parts.answer(part, room, air, now);
     Finish finish = a.finish();
     return new SessionOutlook(
         room,

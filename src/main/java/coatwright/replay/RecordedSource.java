@@ -9,19 +9,8 @@ import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
-/**
- * The state of the sensor that was recorded, by the age of its last believed reading: current up to
- * two and a half intervals, late up to six or a quarter of an hour, lost after six hours, stale
- * between; refused when it is no longer current and the last three lines were not believed. The
- * same rules as live, on the record's clock.
- */
+/** The state of the sensor that was recorded: the rule that holds live, on the record's clock. */
 final class RecordedSource {
-  private static final double CURRENT_INTERVALS = 2.5;
-  private static final int LATE_INTERVALS = 6;
-  private static final int REFUSED_IN_A_ROW = 3;
-  private static final Duration LATE_AT_LEAST = Duration.ofMinutes(15);
-  private static final Duration LOST_AFTER = Duration.ofHours(6);
-
   private final String name;
   private final String room;
   private final Role role;
@@ -55,7 +44,7 @@ final class RecordedSource {
         "recorded",
         Optional.of(room),
         role,
-        state(now),
+        SourceState.of(age(now), every, badInARow, false),
         every,
         Optional.ofNullable(believed),
         accepted,
@@ -65,27 +54,7 @@ final class RecordedSource {
         List.of());
   }
 
-  private SourceState state(Instant now) {
-    Instant last = believed;
-    Optional<Duration> age =
-        last == null ? Optional.empty() : Optional.of(Duration.between(last, now));
-    boolean fresh = age.isPresent() && age.get().toMillis() <= CURRENT_INTERVALS * every.toMillis();
-    if (!fresh && badInARow >= REFUSED_IN_A_ROW) {
-      return SourceState.REFUSED;
-    }
-    if (age.isEmpty()) {
-      return SourceState.WAITING;
-    }
-    if (fresh) {
-      return SourceState.CURRENT;
-    }
-    Duration lateUntil = every.multipliedBy(LATE_INTERVALS);
-    if (lateUntil.compareTo(LATE_AT_LEAST) < 0) {
-      lateUntil = LATE_AT_LEAST;
-    }
-    if (age.get().compareTo(lateUntil) <= 0) {
-      return SourceState.LATE;
-    }
-    return age.get().compareTo(LOST_AFTER) > 0 ? SourceState.LOST : SourceState.STALE;
+  private Optional<Duration> age(Instant now) {
+    return Optional.ofNullable(believed).map(last -> Duration.between(last, now));
   }
 }

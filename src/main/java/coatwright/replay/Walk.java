@@ -31,6 +31,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** One walk of a record through the rooms of a house that stands in memory. */
 final class Walk {
@@ -62,6 +63,7 @@ final class Walk {
   private final List<Replayed.Refused> refused;
   private final Map<ReplayCoat, Laid> laid = new LinkedHashMap<>();
   private final Map<List<Object>, Entry> jars = new LinkedHashMap<>();
+  private Replayed.@Nullable Refused doubted;
   private int accepted;
   private Instant looked;
   private Instant dueMade = Instant.MIN;
@@ -131,15 +133,22 @@ final class Walk {
     Intake.Taken taken = intake.take(line.raw());
     boolean believed = !taken.readings().isEmpty();
     source.heard(line.at(), believed);
+    taken.doubts().forEach(climate::doubt);
     if (believed) {
       accepted++;
+      boolean borneOut =
+          taken.readings().stream().anyMatch(reading -> reading.at().isBefore(line.at()));
+      if (borneOut && refused.remove(doubted)) {
+        accepted++;
+      }
       for (Reading reading : taken.readings()) {
         climate.accept(reading);
       }
     } else {
-      refused.add(
+      doubted =
           new Replayed.Refused(
-              line.number(), taken.verdict().reason().orElse("nothing in it was believed")));
+              line.number(), taken.verdict().reason().orElse("nothing in it was believed"));
+      refused.add(doubted);
     }
     if (!Duration.between(looked, line.at()).minus(look).isNegative()) {
       look(line.at());

@@ -23,13 +23,6 @@ final class History {
   record Point(double value, Instant at) {}
 
   /**
-   * A level the sensor jumped to, not yet believed.
-   *
-   * @param times how often it was seen there in a row
-   */
-  record Jump(Point point, int times) {}
-
-  /**
    * A run of equal values, and how far temperature moved meanwhile; the ends stand the wrong way
    * round, infinite, while no temperature has come.
    */
@@ -64,7 +57,7 @@ final class History {
 
   private final Map<Quantity, Point> believed = new EnumMap<>(Quantity.class);
   private final Map<Quantity, Point> seen = new EnumMap<>(Quantity.class);
-  private final Map<Quantity, Jump> jumps = new EnumMap<>(Quantity.class);
+  private final Map<Quantity, Sample> steps = new EnumMap<>(Quantity.class);
   private final Map<Quantity, Run> runs = new EnumMap<>(Quantity.class);
   private final Deque<Pair> pairs = new ArrayDeque<>();
   private Optional<Instant> newest = Optional.empty();
@@ -81,16 +74,17 @@ final class History {
     return Optional.ofNullable(seen.get(quantity));
   }
 
-  Optional<Jump> jump(Quantity quantity) {
-    return Optional.ofNullable(jumps.get(quantity));
+  /** The sample that jumped in that quantity just before, and waits for the next to agree. */
+  Optional<Sample> waiting(Quantity quantity) {
+    return Optional.ofNullable(steps.get(quantity));
   }
 
-  void jump(Quantity quantity, Jump jump) {
-    jumps.put(quantity, jump);
+  void await(Quantity quantity, Sample step) {
+    steps.put(quantity, step);
   }
 
   void settle(Quantity quantity) {
-    jumps.remove(quantity);
+    steps.remove(quantity);
   }
 
   Optional<Run> run(Quantity quantity) {

@@ -1,5 +1,6 @@
 package coatwright.sensors;
 
+import coatwright.climate.Doubt;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
 import coatwright.sensors.MappedPayload.HeldBack;
@@ -48,7 +49,9 @@ public final class Intake {
   /**
    * What became of a payload.
    *
-   * @param readings what is believed, as the house keeps it
+   * @param readings what is believed, as the house keeps it; with a step that is borne out, the one
+   *     held back before it comes first
+   * @param doubts steps that wait for the next to agree
    * @param raw its text and verdict, as the house keeps it
    * @param harmless nothing was read and nothing is wrong: a header line, another device, a message
    *     delivered twice
@@ -57,11 +60,13 @@ public final class Intake {
   public record Taken(
       MappedPayload verdict,
       List<Reading> readings,
+      List<Doubt> doubts,
       RawText raw,
       boolean harmless,
       Optional<Boolean> present) {
     public Taken {
       readings = List.copyOf(readings);
+      doubts = List.copyOf(doubts);
     }
   }
 
@@ -106,6 +111,7 @@ public final class Intake {
     List<HeldBack> held = new ArrayList<>();
     List<Refused> refused = new ArrayList<>();
     List<Reading> readings = new ArrayList<>();
+    List<Doubt> doubts = new ArrayList<>();
     for (Sample sample : samples) {
       parts.flags().forEach(sample::flag);
       judge(sample, raw, text, parts, look);
@@ -113,12 +119,22 @@ public final class Intake {
       sample.heldBack().ifPresent(held::add);
       refused.addAll(sample.refused());
       if (!sample.isHeld() && sample.hasReading()) {
+        sample.confirmed().forEach(earlier -> readings.add(corrected(earlier)));
         readings.add(calibration.reading(sample));
+      } else if (sample.isDoubted()) {
+        doubts.add(new Doubt(corrected(sample), sample.heldBecause().orElseThrow()));
       }
     }
     MappedPayload verdict = new MappedPayload(mapping.source(), accepted, held, refused);
     boolean repeated = samples.stream().allMatch(Sample::isRepeated);
-    return new Taken(verdict, readings, raw(raw, verdict), repeated, Optional.empty());
+    return new Taken(verdict, readings, doubts, raw(raw, verdict), repeated, Optional.empty());
+  }
+
+  /** As the house keeps it; what is compared with the next stays as it was sent. */
+  private Reading corrected(Sample sample) {
+    Sample copy = sample.copy();
+    calibration.correct(copy);
+    return calibration.reading(copy);
   }
 
   private void judge(
@@ -215,7 +231,7 @@ public final class Intake {
     MappedPayload verdict =
         new MappedPayload(
             mapping.source(), List.of(), List.of(), List.of(new Refused(Optional.empty(), reason)));
-    return new Taken(verdict, List.of(), raw(raw, verdict), harmless, present);
+    return new Taken(verdict, List.of(), List.of(), raw(raw, verdict), harmless, present);
   }
 
   private RawText raw(RawReading raw, MappedPayload verdict) {

@@ -30,7 +30,9 @@ final class Sample {
   private final List<String> flags = new ArrayList<>();
   private final List<Refused> refused = new ArrayList<>();
   private Optional<String> held = Optional.empty();
+  private boolean heldOtherwise;
   private boolean jumped;
+  private final List<Sample> confirmed = new ArrayList<>();
   private boolean repeated;
 
   /**
@@ -121,18 +123,52 @@ final class Sample {
   }
 
   void hold(String reason) {
+    heldOtherwise = true;
     if (held.isEmpty()) {
       held = Optional.of(reason);
     }
   }
 
-  /** Notes that it is a step from what was believed before. */
-  void jumped() {
+  /** Holds it back because it is a step from what was believed before. */
+  void holdAsStep(String reason) {
     jumped = true;
+    if (held.isEmpty()) {
+      held = Optional.of(reason);
+    }
   }
 
   boolean hasJumped() {
     return jumped;
+  }
+
+  /** True when nothing speaks against it but that it is a step. */
+  boolean isDoubted() {
+    return jumped && !heldOtherwise;
+  }
+
+  /** It bears out a step that was held back before it: both are believed. */
+  void confirms(Sample doubted) {
+    if (doubted.isDoubted() && !confirmed.contains(doubted)) {
+      doubted.flag("step");
+      confirmed.add(doubted);
+    }
+  }
+
+  List<Sample> confirmed() {
+    return List.copyOf(confirmed);
+  }
+
+  /** The same values, to be corrected and shown while this one waits as it was sent. */
+  Sample copy() {
+    Sample copy =
+        new Sample(
+            sensor, key, new TimeReader.Found(at, ownTime, flags), timed, sequence, batteryLow);
+    copy.values.putAll(values);
+    return copy;
+  }
+
+  Optional<String> heldBecause() {
+    return held;
   }
 
   /** Notes that it was already taken once. */

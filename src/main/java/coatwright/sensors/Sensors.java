@@ -1,5 +1,6 @@
 package coatwright.sensors;
 
+import coatwright.climate.Doubt;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
 import coatwright.climate.SourceStatus;
@@ -43,6 +44,7 @@ public final class Sensors implements AutoCloseable {
   private final Clock clock;
   private final LongSupplier nanos;
   private final Consumer<Reading> accepted;
+  private final Consumer<Doubt> doubted;
   private final Consumer<RawText> raw;
   private final Inbox inbox = new Inbox(INBOX);
   private final Map<String, Source> sources = new LinkedHashMap<>();
@@ -62,6 +64,7 @@ public final class Sensors implements AutoCloseable {
   /**
    * @param brokers by the name the sources use
    * @param accepted takes what is believed
+   * @param doubted takes what waits for the next reading to agree
    * @param raw takes every payload's text with its verdict
    * @throws RefusedInput when two sources have one name, or one names a broker that is not there
    */
@@ -70,8 +73,9 @@ public final class Sensors implements AutoCloseable {
       Map<String, Broker> brokers,
       Clock clock,
       Consumer<Reading> accepted,
+      Consumer<Doubt> doubted,
       Consumer<RawText> raw) {
-    this(mappings, brokers, clock, accepted, raw, System::nanoTime, REOPEN_EVERY);
+    this(mappings, brokers, clock, accepted, doubted, raw, System::nanoTime, REOPEN_EVERY);
   }
 
   Sensors(
@@ -79,6 +83,7 @@ public final class Sensors implements AutoCloseable {
       Map<String, Broker> brokers,
       Clock clock,
       Consumer<Reading> accepted,
+      Consumer<Doubt> doubted,
       Consumer<RawText> raw,
       LongSupplier nanos,
       Duration reopenEvery) {
@@ -86,6 +91,7 @@ public final class Sensors implements AutoCloseable {
     this.clock = clock;
     this.nanos = nanos;
     this.accepted = accepted;
+    this.doubted = doubted;
     this.raw = raw;
     Neighbours neighbours = new Neighbours();
     for (SourceMapping mapping : mappings) {
@@ -174,6 +180,7 @@ public final class Sensors implements AutoCloseable {
               taken.verdict()));
     }
     taken.readings().forEach(accepted);
+    taken.doubts().forEach(doubted);
   }
 
   /** The state of every source, in the settings' order. */

@@ -1,5 +1,6 @@
 package coatwright.sensors;
 
+import coatwright.climate.Doubt;
 import coatwright.climate.RawText;
 import coatwright.climate.SourceState;
 import coatwright.climate.SourceStatus;
@@ -16,12 +17,7 @@ import org.jspecify.annotations.Nullable;
  * network makes nothing stale or fresh. Safe for several threads.
  */
 final class SourceWatch {
-  private static final double CURRENT_INTERVALS = 2.5;
-  private static final int LATE_INTERVALS = 6;
-  private static final Duration LATE_AT_LEAST = Duration.ofMinutes(15);
-  private static final Duration LOST_AFTER = Duration.ofHours(6);
   private static final Duration LONGEST_LEARNED = Duration.ofHours(1);
-  private static final int REFUSED_IN_A_ROW = 3;
   private static final int KEPT = 20;
   private static final int GAPS = 8;
 
@@ -36,6 +32,7 @@ final class SourceWatch {
   private Optional<Instant> lastReadingAt = Optional.empty();
   private Optional<String> lastKnown = Optional.empty();
   private boolean absent;
+  private List<Doubt> doubts = List.of();
 
   SourceWatch(SourceMapping mapping) {
     this.mapping = mapping;
@@ -47,6 +44,7 @@ final class SourceWatch {
       return;
     }
     MappedPayload verdict = taken.verdict();
+    doubts = taken.doubts();
     if (!taken.readings().isEmpty()) {
       accepted++;
       badInARow = 0;
@@ -112,7 +110,7 @@ final class SourceWatch {
         lastAcceptedNanos == null
             ? Optional.empty()
             : Optional.of(Duration.ofNanos(nowNanos - lastAcceptedNanos));
-    SourceState state = state(age, every);
+    SourceState state = SourceState.of(age, every, badInARow, absent);
     return new SourceStatus(
         mapping.source(),
         mapping.transportWord(),
@@ -128,28 +126,6 @@ final class SourceWatch {
         List.copyOf(lastRefused));
   }
 
-  private SourceState state(Optional<Duration> age, Duration every) {
-    Duration current = Duration.ofMillis(Math.round(every.toMillis() * CURRENT_INTERVALS));
-    boolean fresh = age.isPresent() && age.get().compareTo(current) <= 0;
-    if (!fresh && badInARow >= REFUSED_IN_A_ROW) {
-      return SourceState.REFUSED;
-    }
-    if (age.isEmpty()) {
-      return SourceState.WAITING;
-    }
-    if (fresh && !absent) {
-      return SourceState.CURRENT;
-    }
-    Duration late = every.multipliedBy(LATE_INTERVALS);
-    if (late.compareTo(LATE_AT_LEAST) < 0) {
-      late = LATE_AT_LEAST;
-    }
-    if (age.get().compareTo(late) <= 0) {
-      return SourceState.LATE;
-    }
-    return age.get().compareTo(LOST_AFTER) <= 0 ? SourceState.STALE : SourceState.LOST;
-  }
-
   private Optional<String> trouble(SourceState state, Optional<Duration> age, Duration every) {
     if (absent) {
       return Optional.of("the node says it is gone; look at its power and its radio");
@@ -158,7 +134,7 @@ final class SourceWatch {
         age.map(each -> "nothing for " + Text.span(each) + ", expected every " + Text.span(every))
             .orElse("nothing yet");
     return switch (state) {
-      case CURRENT -> Optional.empty();
+      case CURRENT -> doubts.stream().findFirst().map(Doubt::sentence);
       case WAITING ->
           Optional.of(
               "nothing yet; is the sensor on, and is its topic or device right?"

@@ -3,12 +3,18 @@ package coatwright.sensors;
 import coatwright.air.SaturationPressure;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Iterator;
+import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /**
- * How fast air can change. A jump is held back until the sensor has stayed there: a spike returns
- * within two samples, a real change does not. The longer the silence before, the more is allowed.
+ * How fast air can change. Humidity is judged by the vapour it stands for first: where temperature
+ * alone moved it, nothing is wrong. One sample that jumps is held back; the next that is no step
+ * from it bears both out, and one that is back where the air was makes it a spike. The longer the
+ * silence before, the more is allowed, until only the plausible range is left to judge by.
  *
  * <p>Figures: well-mixed air of a 40 m³ shop with the door open or a kettle on changes by at most
  * some 5 points of RH and 2 to 4 K a minute; the step sizes are common practice, no source.
@@ -20,7 +26,6 @@ final class StepRules {
   private static final double RH_PER_MIN = 5;
   private static final double T_FAST_K = 1;
   private static final double RH_FAST_PCT = 3;
-  private static final int STAYED = 3;
   private static final double SAME_VAPOUR = 0.10;
   private static final double UNIT_GUESS_K = 2;
   private static final double TENTH_GUESS = 0.2;
@@ -32,71 +37,101 @@ final class StepRules {
 
   private StepRules() {}
 
+  /** What a sensor stood at: the last it was believed in, or the jump before. */
+  private interface Level extends Function<Quantity, Optional<History.Point>> {}
+
   static void judge(Sample sample, History history) {
     alternation(sample, history);
-    sample
-        .values()
-        .forEach(
-            (quantity, value) -> {
-              if (!quantity.ofBattery()) {
-                step(sample, history, quantity, value);
-              }
-            });
+    List<Quantity> stepped = new ArrayList<>();
+    for (Quantity quantity : sample.values().keySet()) {
+      if (quantity.ofBattery()) {
+        continue;
+      }
+      if (isStep(sample, quantity, history::believed)) {
+        stepped.add(quantity);
+      } else {
+        history.settle(quantity);
+        fast(sample, history, quantity);
+      }
+    }
+    if (!stepped.isEmpty()) {
+      borneOutOrHeld(sample, history, stepped);
+    }
   }
 
-  private static void step(Sample sample, History history, Quantity quantity, double value) {
+  private static void borneOutOrHeld(Sample sample, History history, List<Quantity> stepped) {
+    boolean borneOut =
+        stepped.stream()
+            .allMatch(
+                quantity ->
+                    history
+                        .waiting(quantity)
+                        .filter(before -> !isStep(sample, quantity, level(before)))
+                        .isPresent());
+    for (Quantity quantity : stepped) {
+      if (borneOut) {
+        sample.flag("step");
+        history.waiting(quantity).ifPresent(sample::confirms);
+        history.settle(quantity);
+      } else {
+        History.Point before = history.believed(quantity).orElseThrow();
+        sample.holdAsStep(reason(before, sample, quantity));
+        history.await(quantity, sample);
+      }
+    }
+  }
+
+  private static Level level(Sample before) {
+    return quantity -> {
+      OptionalDouble value = before.value(quantity);
+      return value.isPresent()
+          ? Optional.of(new History.Point(value.getAsDouble(), before.at))
+          : Optional.empty();
+    };
+  }
+
+  private static boolean isStep(Sample sample, Quantity quantity, Level from) {
+    Optional<History.Point> before = from.apply(quantity);
+    if (before.isEmpty()) {
+      return false;
+    }
+    double minutes = minutes(before.get().at(), sample.at);
+    double change = change(before.get(), sample, quantity);
+    return quantity.isTemperature()
+        ? change > T_STEP_K + T_PER_MIN * minutes
+        : !vapourStayed(sample, from) && change > RH_STEP_PCT + RH_PER_MIN * minutes;
+  }
+
+  private static double change(History.Point before, Sample sample, Quantity quantity) {
+    return Math.abs(sample.value(quantity).orElseThrow() - before.value());
+  }
+
+  private static void fast(Sample sample, History history, Quantity quantity) {
     Optional<History.Point> before = history.believed(quantity);
     if (before.isEmpty()) {
       return;
     }
     double minutes = minutes(before.get().at(), sample.at);
-    double change = Math.abs(value - before.get().value());
-    boolean temperature = quantity.isTemperature();
-    double allowed =
-        temperature ? T_STEP_K + T_PER_MIN * minutes : RH_STEP_PCT + RH_PER_MIN * minutes;
-    if (change <= allowed || (!temperature && vapourStayed(sample, history))) {
-      history.settle(quantity);
-      double rate = change / Math.max(minutes, 1.0 / 6);
-      boolean fast =
-          temperature
-              ? change > T_FAST_K && rate > T_PER_MIN
-              : change > RH_FAST_PCT && rate > RH_PER_MIN;
-      if (fast && minutes < 10) {
-        sample.flag("fast");
-      }
-      return;
+    double change = change(before.get(), sample, quantity);
+    double rate = change / Math.max(minutes, 1.0 / 6);
+    boolean fast =
+        quantity.isTemperature()
+            ? change > T_FAST_K && rate > T_PER_MIN
+            : change > RH_FAST_PCT && rate > RH_PER_MIN;
+    if (fast && minutes < 10) {
+      sample.flag("fast");
     }
-    if (stayed(sample, history, quantity, value, allowed)) {
-      history.settle(quantity);
-      sample.flag("step");
-      return;
-    }
-    sample.jumped();
-    sample.hold(reason(before.get(), sample, quantity, value));
-  }
-
-  private static boolean stayed(
-      Sample sample, History history, Quantity quantity, double value, double allowed) {
-    Optional<History.Jump> jump = history.jump(quantity);
-    boolean there = jump.isPresent() && Math.abs(jump.get().point().value() - value) <= allowed / 2;
-    int times = there ? jump.get().times() + 1 : 1;
-    history.jump(quantity, new History.Jump(new History.Point(value, sample.at), times));
-    return times >= STAYED;
   }
 
   /** Notes what is known to come next: a level that is still held then was no spike. */
   static void stays(Sample next, History history) {
-    next.values()
-        .forEach(
-            (quantity, value) ->
-                history.jump(
-                    quantity, new History.Jump(new History.Point(value, next.at), STAYED - 1)));
+    next.values().keySet().forEach(quantity -> history.await(quantity, next));
   }
 
   /** True when humidity moved only because temperature did. */
-  private static boolean vapourStayed(Sample sample, History history) {
-    Optional<History.Point> t0 = history.believed(Quantity.AIR_TEMPERATURE);
-    Optional<History.Point> rh0 = history.believed(Quantity.RELATIVE_HUMIDITY);
+  private static boolean vapourStayed(Sample sample, Level from) {
+    Optional<History.Point> t0 = from.apply(Quantity.AIR_TEMPERATURE);
+    Optional<History.Point> rh0 = from.apply(Quantity.RELATIVE_HUMIDITY);
     if (t0.isEmpty() || rh0.isEmpty() || !sample.has(Quantity.AIR_TEMPERATURE)) {
       return false;
     }
@@ -107,9 +142,9 @@ final class StepRules {
     return Math.abs(after - before) <= SAME_VAPOUR * before;
   }
 
-  private static String reason(
-      History.Point before, Sample sample, Quantity quantity, double value) {
-    double change = Math.abs(value - before.value());
+  private static String reason(History.Point before, Sample sample, Quantity quantity) {
+    double value = sample.value(quantity).orElseThrow();
+    double change = change(before, sample, quantity);
     String span = Text.span(Duration.between(before.at(), sample.at).abs());
     if (!quantity.isTemperature()) {
       boolean tenth =

@@ -35,6 +35,12 @@ final class CloudingSigns {
   private static final String KIND = "clouding";
   private static final int NAMED = 3;
 
+  /** How grave: the words change when it grows. */
+  private static final int UNCONFIRMED = 0;
+
+  private static final int PLANNED = 1;
+  private static final int WET = 2;
+
   /**
    * Ours: less than this moves the water ratio by less than 0.02, a tenth of the band it is judged
    * by.
@@ -113,16 +119,50 @@ final class CloudingSigns {
     Optional<Clouding> clouding = session.outlook().clouding();
     boolean wet = !risk.wet().isEmpty();
     Set<String> parts = wet ? risk.wet() : risk.planned();
+    Verdict verdict = verdict(session.outlook());
+    Optional<SessionOutlook> doubt =
+        verdict == Verdict.ON ? Optional.empty() : likelyIfDoubtHolds(room, now);
+    if (doubt.isPresent()) {
+      Clouding unsure = doubt.get().outlook().clouding().orElseThrow();
+      String message = unconfirmed(message(room, parts, wet, unsure, doubt.get(), now), room);
+      return sign(room, parts, Verdict.ON, UNCONFIRMED, message);
+    }
+    return sign(
+        room,
+        parts,
+        verdict,
+        wet ? WET : PLANNED,
+        clouding.map(c -> message(room, parts, wet, c, session, now)).orElse(""));
+  }
+
+  private Sign sign(String room, Set<String> parts, Verdict verdict, int grave, String message) {
     return new Sign(
         KIND + "/" + room,
         KIND,
         Optional.of(room),
         Optional.of(last(parts)),
-        verdict(session.outlook()),
-        wet ? 1 : 0,
-        clouding.map(c -> message(room, parts, wet, c, session, now)).orElse(""),
+        verdict,
+        grave,
+        message,
         Duration.ZERO,
         settings.cloudingClearFor());
+  }
+
+  /** A reading in doubt may begin a warning; it never ends one. */
+  private Optional<SessionOutlook> likelyIfDoubtHolds(String room, Instant now) {
+    return outlooks
+        .sessionIfDoubtHolds(room, now)
+        .filter(session -> verdict(session.outlook()) == Verdict.ON);
+  }
+
+  private String unconfirmed(String message, String room) {
+    return message
+        + climate
+            .doubted(room)
+            .map(
+                doubt ->
+                    ". Unconfirmed: %s %s".formatted(doubt.reading().source(), doubt.sentence()))
+            .orElse("");
   }
 
   /** The last answer stands while neither air, wood nor coats have changed enough to matter. */

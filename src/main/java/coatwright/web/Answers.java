@@ -1,5 +1,6 @@
 package coatwright.web;
 
+import coatwright.climate.Doubt;
 import coatwright.climate.RoomAir;
 import coatwright.climate.SourceStatus;
 import coatwright.climate.WoodPoint;
@@ -40,8 +41,9 @@ final class Answers {
       OptionalDouble ageSeconds,
       List<String> sources,
       boolean disagree,
-      Optional<String> trouble) {
-    static RoomView of(RoomAir now, Instant at) {
+      Optional<String> trouble,
+      Optional<DoubtView> doubt) {
+    static RoomView of(RoomAir now, Optional<Doubt> doubt, Instant at) {
       Optional<WoodView> wood = now.wood().map(point -> WoodView.of(point, at));
       OptionalDouble spread =
           now.air().isPresent() && wood.isPresent()
@@ -64,7 +66,29 @@ final class Answers {
           now.age().map(age -> OptionalDouble.of(seconds(age))).orElse(OptionalDouble.empty()),
           now.sources(),
           now.disagree(),
-          now.trouble());
+          now.trouble(),
+          doubt.map(DoubtView::of));
+    }
+  }
+
+  /** A jump that waits for one more reading to agree: no measurement to rest on yet. */
+  record DoubtView(
+      String source,
+      Instant at,
+      OptionalDouble airTempC,
+      OptionalDouble rhPct,
+      OptionalDouble woodTempC,
+      String reason,
+      String sentence) {
+    static DoubtView of(Doubt doubt) {
+      return new DoubtView(
+          doubt.reading().source(),
+          doubt.reading().at(),
+          doubt.reading().temperatureC(),
+          doubt.reading().rhPct(),
+          doubt.reading().surfaceTemperatureC(),
+          doubt.reason(),
+          doubt.sentence());
     }
   }
 

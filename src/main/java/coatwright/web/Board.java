@@ -81,7 +81,8 @@ final class Board {
   }
 
   RoomView room(String name) {
-    return RoomView.of(rooms.climate().now(name), rooms.clock().instant());
+    return RoomView.of(
+        rooms.climate().now(name), rooms.climate().doubted(name), rooms.clock().instant());
   }
 
   List<RoomView> rooms() {

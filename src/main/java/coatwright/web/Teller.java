@@ -1,9 +1,11 @@
 package coatwright.web;
 
+import coatwright.climate.Doubt;
 import coatwright.climate.Reading;
 import coatwright.journal.Entry;
 import coatwright.outlook.Due;
 import coatwright.watch.Warning;
+import coatwright.web.Answers.DoubtView;
 import coatwright.web.Answers.EntryView;
 import coatwright.web.Answers.RoomView;
 import java.time.Duration;
@@ -46,13 +48,20 @@ final class Teller implements AutoCloseable {
           });
 
   private final Object lock = new Object();
-  private final Map<String, Reading> untold = new LinkedHashMap<>();
+  private final Map<String, Heard> untold = new LinkedHashMap<>();
   private boolean readingsDue;
   private long readingsToldNs = System.nanoTime() - READINGS_APART_NS;
   private final Set<String> outlooksDue = ConcurrentHashMap.newKeySet();
   private final Map<String, Long> outlooksToldNs = new ConcurrentHashMap<>();
 
-  /** A reading as the page takes it: as measured, and the room's air with it taken in. */
+  /** A reading, or one still in doubt. */
+  private record Heard(Reading reading, Optional<Doubt> doubt) {}
+
+  /**
+   * A reading as the page takes it: as measured, and the room's air with it taken in.
+   *
+   * @param doubt in place of the values, when it jumped and waits for the next to agree
+   */
   record ReadingEvent(
       String source,
       String sensor,
@@ -63,6 +72,7 @@ final class Teller implements AutoCloseable {
       OptionalDouble temperatureC,
       OptionalDouble rhPct,
       OptionalDouble surfaceTemperatureC,
+      Optional<DoubtView> doubt,
       Optional<RoomView> air) {}
 
   Teller(WebRooms rooms, Board board, Events events, ShopJson json) {
@@ -74,17 +84,18 @@ final class Teller implements AutoCloseable {
 
   /** Begins to listen. */
   void listen() {
-    rooms.climate().onReading(this::heard);
+    rooms.climate().onReading(reading -> heard(new Heard(reading, Optional.empty())));
+    rooms.climate().onDoubt(doubt -> heard(new Heard(doubt.reading(), Optional.of(doubt))));
     rooms.journal().onEntry(this::heard);
     rooms.outlooks().onDue(this::heard);
   }
 
-  private void heard(Reading reading) {
+  private void heard(Heard heard) {
     if (events.listening() == 0) {
       return;
     }
     synchronized (lock) {
-      untold.put(reading.source() + "\n" + reading.sensor(), reading);
+      untold.put(heard.reading().source() + "\n" + heard.reading().sensor(), heard);
       if (readingsDue) {
         return;
       }
@@ -113,20 +124,22 @@ final class Teller implements AutoCloseable {
   }
 
   private void tellReadings() {
-    List<Reading> now;
+    List<Heard> now;
     synchronized (lock) {
       now = new ArrayList<>(untold.values());
       untold.clear();
       readingsDue = false;
       readingsToldNs = System.nanoTime();
     }
-    for (Reading reading : now) {
-      events.send("reading", json.line(eventOf(reading)));
-      reading.room().ifPresent(this::outlookSoon);
+    for (Heard heard : now) {
+      events.send("reading", json.line(eventOf(heard)));
+      heard.reading().room().ifPresent(this::outlookSoon);
     }
   }
 
-  private ReadingEvent eventOf(Reading reading) {
+  private ReadingEvent eventOf(Heard heard) {
+    Reading reading = heard.reading();
+    boolean believed = heard.doubt().isEmpty();
     return new ReadingEvent(
         reading.source(),
         reading.sensor(),
@@ -134,9 +147,10 @@ final class Teller implements AutoCloseable {
         reading.room(),
         reading.part(),
         reading.at(),
-        reading.temperatureC(),
-        reading.rhPct(),
-        reading.surfaceTemperatureC(),
+        believed ? reading.temperatureC() : OptionalDouble.empty(),
+        believed ? reading.rhPct() : OptionalDouble.empty(),
+        believed ? reading.surfaceTemperatureC() : OptionalDouble.empty(),
+        heard.doubt().map(DoubtView::of),
         reading.room().map(board::room));
   }
 

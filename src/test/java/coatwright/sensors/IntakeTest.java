@@ -70,15 +70,53 @@ class IntakeTest {
   }
 
   @Test
-  void believesAJumpThatStays() {
+  void holdsOneJumpBackAndBelievesBothWhenTheNextAgrees() {
     Intake intake = wall();
     say(intake, 12.0, 60, Duration.ZERO);
 
-    assertThat(say(intake, 26.0, 60.5, Duration.ofMinutes(1)).readings()).isEmpty();
-    assertThat(say(intake, 26.1, 60.4, Duration.ofMinutes(1)).readings()).isEmpty();
-    Intake.Taken third = say(intake, 26.2, 60.3, Duration.ofMinutes(1));
-    assertThat(third.readings()).hasSize(1);
-    assertThat(third.readings().get(0).temperatureC()).hasValue(26.2);
+    Intake.Taken jump = say(intake, 26.0, 60.5, Duration.ofMinutes(1));
+    assertThat(jump.readings()).isEmpty();
+    assertThat(jump.doubts()).hasSize(1);
+    assertThat(jump.doubts().get(0).sentence())
+        .isEqualTo("just read 26.0 °C, 61 %: a jump, waiting for one more reading to agree");
+    Intake.Taken next = say(intake, 26.1, 60.4, Duration.ofMinutes(1));
+    assertThat(next.doubts()).isEmpty();
+    assertThat(next.readings())
+        .extracting(reading -> reading.temperatureC().orElseThrow())
+        .containsExactly(26.0, 26.1);
+    assertThat(next.readings()).allMatch(reading -> reading.flags().contains("step"));
+    assertThat(next.readings().get(0).at()).isEqualTo(now.minus(Duration.ofMinutes(1)));
+  }
+
+  @Test
+  void aJumpThatDecaysIsRealAndOneThatGoesOnJumpingIsNot() {
+    Intake decaying = wall();
+    say(decaying, 20.0, 50, Duration.ZERO);
+    say(decaying, 31.0, 50.5, Duration.ofSeconds(10));
+    assertThat(say(decaying, 28.0, 52.4, Duration.ofSeconds(10)).readings()).hasSize(2);
+
+    Intake wild = wall();
+    say(wild, 20.0, 50, Duration.ZERO);
+    say(wild, 31.0, 50.5, Duration.ofSeconds(10));
+    assertThat(say(wild, 45.0, 50.2, Duration.ofSeconds(10)).readings()).isEmpty();
+    assertThat(say(wild, 20.1, 50.3, Duration.ofSeconds(10)).readings())
+        .as("back within two samples: neither is believed")
+        .hasSize(1);
+  }
+
+  @Test
+  void correctsAJumpThatIsBorneOutLikeAnyOther() {
+    Intake intake =
+        wall(
+            """
+            'correct': [{'quantity': 'relative-humidity', 'offset': 2.0, 'from': '2025-03-14'}],
+            """);
+    say(intake, 20.0, 40, Duration.ZERO);
+    assertThat(say(intake, 20.0, 60, Duration.ofSeconds(30)).doubts().get(0).reading().rhPct())
+        .hasValue(62);
+    assertThat(say(intake, 20.1, 61, Duration.ofSeconds(30)).readings())
+        .extracting(reading -> reading.rhPct().orElseThrow())
+        .containsExactly(62.0, 63.0);
   }
 
   @Test

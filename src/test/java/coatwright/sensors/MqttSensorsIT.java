@@ -33,6 +33,7 @@ class MqttSensorsIT {
         Map.of("shop", Broker.open("shop", broker.url(), "coatwright-it")),
         Clock.systemUTC(),
         accepted,
+        doubt -> {},
         raw::add);
   }
 

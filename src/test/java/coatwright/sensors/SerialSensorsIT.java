@@ -30,6 +30,7 @@ class SerialSensorsIT {
                 Map.of(),
                 Clock.systemUTC(),
                 readings::add,
+                doubt -> {},
                 raw -> {},
                 System::nanoTime,
                 Duration.ofMillis(200))) {

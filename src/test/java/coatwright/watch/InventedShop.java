@@ -4,6 +4,7 @@ import coatwright.air.MoistAir;
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
 import coatwright.climate.Climate;
+import coatwright.climate.Doubt;
 import coatwright.climate.Reading;
 import coatwright.climate.Role;
 import coatwright.climate.RoomAir;
@@ -54,6 +55,8 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
   private Optional<WoodPoint> wood = Optional.empty();
   private Outlook outlook = outlook(Outlook.CloudingLevel.NONE_EXPECTED, 2.4, 3.2);
   private Optional<Instant> better = Optional.empty();
+  private Optional<Doubt> doubt = Optional.empty();
+  private Optional<Outlook> ifDoubtHolds = Optional.empty();
   private boolean disagree;
   private boolean nudged;
 
@@ -114,6 +117,35 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
   }
 
   // What the test sets.
+
+  /** The wall sensor jumps; if it were right, clouding would stand so. */
+  InventedShop jump(
+      double tempC, double rhPct, Outlook.CloudingLevel level, double peakPct, double limitPct) {
+    ifDoubtHolds = Optional.of(outlook(level, peakPct, limitPct));
+    Reading jumped =
+        new Reading(
+            "wall",
+            "wall",
+            Role.ROOM,
+            Optional.of("bench"),
+            Optional.empty(),
+            START,
+            OptionalDouble.of(tempC),
+            OptionalDouble.of(rhPct),
+            OptionalDouble.empty(),
+            0.3,
+            2,
+            List.of());
+    doubt(new Doubt(jumped, "step of 8.0 K in 10 s"));
+    return this;
+  }
+
+  /** The next reading was back where the air was. */
+  InventedShop jumpWasASpike() {
+    doubt = Optional.empty();
+    ifDoubtHolds = Optional.empty();
+    return this;
+  }
 
   InventedShop coatAt(int minute) {
     Instant start = START.plus(Duration.ofMinutes(minute));
@@ -251,6 +283,15 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
 
   @Override
   public SessionOutlook session(String room, Instant now) {
+    return session(room, outlook);
+  }
+
+  @Override
+  public Optional<SessionOutlook> sessionIfDoubtHolds(String room, Instant now) {
+    return ifDoubtHolds.map(unsure -> session(room, unsure));
+  }
+
+  private SessionOutlook session(String room, Outlook outlook) {
     return new SessionOutlook(
         room,
         true,
@@ -337,6 +378,19 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
 
   @Override
   public void onReading(Consumer<Reading> listener) {}
+
+  @Override
+  public void doubt(Doubt doubtful) {
+    doubt = Optional.of(doubtful);
+  }
+
+  @Override
+  public Optional<Doubt> doubted(String room) {
+    return doubt;
+  }
+
+  @Override
+  public void onDoubt(Consumer<Doubt> listener) {}
 
   // Journal.
 

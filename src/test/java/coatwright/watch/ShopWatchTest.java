@@ -71,6 +71,37 @@ class ShopWatchTest {
   }
 
   @Test
+  void aReadingInDoubtMayBeginAWarningAndIsMarkedAsUnconfirmed() {
+    shop.coatAt(0).due("dry to recoat", START.plus(Duration.ofMinutes(10)));
+    shop.jump(28, 80, LIKELY, 9.9, 7.1).lookAt(Duration.ofMinutes(1));
+    assertThat(shop.openNow().get(0).message())
+        .startsWith("Clouding likely in bench")
+        .endsWith(
+            "Unconfirmed: wall just read 28.0 °C, 80 %: a jump, waiting for one more reading to"
+                + " agree");
+
+    shop.jumpWasASpike().clouding(LIKELY, 9.9, 7.1).lookAt(Duration.ofMinutes(2));
+    assertThat(shop.rung).as("borne out: the same warning").containsExactly("begins clouding");
+    assertThat(shop.openNow().get(0).message()).doesNotContain("Unconfirmed");
+  }
+
+  @Test
+  void aWarningBegunByASpikeEndsAfterFiveClearMinutes() {
+    shop.coatAt(0).due("dry to recoat", START.plus(Duration.ofMinutes(10)));
+    shop.jump(28, 80, LIKELY, 9.9, 7.1).lookAt(Duration.ofMinutes(1));
+    shop.jumpWasASpike().lookEveryMinute(2, 7);
+    assertThat(shop.rung).containsExactly("begins clouding", "ends clouding");
+  }
+
+  @Test
+  void aReadingInDoubtEndsNoWarning() {
+    shop.coatAt(0).due("dry to recoat", START.plus(Duration.ofMinutes(10)));
+    shop.clouding(LIKELY, 9.9, 7.1).lookAt(Duration.ofMinutes(1));
+    shop.jump(20, 40, NONE_EXPECTED, 2.4, 7.1).lookEveryMinute(2, 18);
+    assertThat(shop.rung).containsExactly("begins clouding");
+  }
+
+  @Test
   void cloudingEndsWhenTheFilmIsDryAndNothingIsPlanned() {
     shop.coatAt(0).clouding(LIKELY, 9.9, 7.1).lookEveryMinute(1, 19);
     assertThat(shop.openKinds()).containsExactly("clouding");

@@ -4,6 +4,7 @@ import coatwright.air.MoistAir;
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
 import coatwright.climate.Climate;
+import coatwright.climate.Doubt;
 import coatwright.climate.Gap;
 import coatwright.climate.Reading;
 import coatwright.climate.RoomAir;
@@ -32,6 +33,8 @@ final class InMemoryClimate implements Climate {
   private final Map<String, TreeMap<Instant, AirPoint>> air = new ConcurrentHashMap<>();
   private final Map<String, TreeMap<Instant, WoodPoint>> wood = new ConcurrentHashMap<>();
   private final List<Consumer<Reading>> listeners = new CopyOnWriteArrayList<>();
+  private final Map<String, Doubt> doubts = new ConcurrentHashMap<>();
+  private final List<Consumer<Doubt>> doubters = new CopyOnWriteArrayList<>();
 
   InMemoryClimate(List<String> rooms, Clock clock) {
     this.rooms = rooms;
@@ -62,6 +65,7 @@ final class InMemoryClimate implements Climate {
         air.get(room).put(reading.at(), point(reading.at(), tempC, rhPct));
       }
     }
+    reading.room().ifPresent(doubts::remove);
     listeners.forEach(listener -> listener.accept(reading));
   }
 
@@ -87,6 +91,22 @@ final class InMemoryClimate implements Climate {
         believed
             ? Optional.empty()
             : Optional.of("no reading for over 10 min; look at the sensor's battery"));
+  }
+
+  @Override
+  public synchronized void doubt(Doubt doubt) {
+    doubts.put(doubt.reading().room().orElseThrow(), doubt);
+    doubters.forEach(listener -> listener.accept(doubt));
+  }
+
+  @Override
+  public synchronized Optional<Doubt> doubted(String room) {
+    return Optional.ofNullable(doubts.get(room));
+  }
+
+  @Override
+  public void onDoubt(Consumer<Doubt> listener) {
+    doubters.add(listener);
   }
 
   @Override

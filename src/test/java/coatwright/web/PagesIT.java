@@ -211,6 +211,32 @@ class PagesIT {
   }
 
   @Test
+  void aJumpIsShownWithinASecondBesideWhatIsBelievedAndGoesWhenTheNextAgrees() {
+    open("/");
+    String word = text("word");
+    String believed = text("rooms");
+    long publishedNs = System.nanoTime();
+
+    shop.jump(WebFixture.FINISHING, shop.clock.instant(), 28, 80);
+    waitUntil("the jump is shown", () -> text("doubt").contains("28.0"));
+    Duration shown = Duration.ofNanos(System.nanoTime() - publishedNs);
+
+    assertThat(shown).isLessThan(Duration.ofSeconds(1));
+    assertThat(text("doubt"))
+        .startsWith("Just read 28.0\u202f°C, 80\u202f% by finishing room wall: a jump, waiting");
+    assertThat(text("word")).isEqualTo(word);
+    assertThat(text("rooms")).contains(believed.split("\n", 2)[0], "a jump, waiting");
+    picture("now-in-doubt");
+    Results found = new AxeBuilder().analyze(browser);
+    assertThat(found.getViolations()).map(rule -> rule.getId() + ": " + rule.getNodes()).isEmpty();
+
+    shop.reading(WebFixture.FINISHING, shop.clock.instant(), 28.1, 79, OptionalDouble.empty());
+    waitUntil("the next agrees", () -> text("rooms").contains("28.1"));
+    assertThat(browser.findElement(By.id("doubt")).isDisplayed()).isFalse();
+    assertThat(complaints()).isEmpty();
+  }
+
+  @Test
   void aSilentRoomCantBeTold() {
     shop.clock.advance(Duration.ofMinutes(25));
     open("/");

@@ -49,6 +49,24 @@ class WebEventsTest {
   }
 
   @Test
+  void aJumpIsToldAsOneInDoubtBesideTheAirLastBelieved() throws Exception {
+    try (EventListener listener = new EventListener(shop.address())) {
+      listener.nextComment();
+      double believed = shop.climate.now(WebFixture.FINISHING).air().orElseThrow().airTempC();
+      shop.jump(WebFixture.FINISHING, shop.clock.instant(), 28, 80);
+
+      EventListener.Heard reading = listener.next("reading");
+
+      assertThat(reading.data().has("temperatureC")).isFalse();
+      assertThat(reading.data().path("doubt").path("airTempC").asDouble()).isEqualTo(28);
+      assertThat(reading.data().path("doubt").path("sentence").asText())
+          .isEqualTo("just read 28.0 °C, 80 %: a jump, waiting for one more reading to agree");
+      assertThat(reading.data().path("air").path("air").path("airTempC").asDouble())
+          .isEqualTo(believed);
+    }
+  }
+
+  @Test
   void manyReadingsAskForTheAirForTheCoatAtMostEveryTwoSeconds() throws Exception {
     try (EventListener listener = new EventListener(shop.address())) {
       listener.nextComment();

@@ -1,5 +1,6 @@
 package coatwright.web;
 
+import coatwright.climate.Doubt;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
 import coatwright.climate.Role;
@@ -120,6 +121,26 @@ final class WebFixture implements AutoCloseable {
             0.2,
             2,
             List.of()));
+  }
+
+  /** A reading that jumped, and waits for the next to agree. */
+  void jump(String room, Instant at, double tempC, double rhPct) {
+    climate.doubt(
+        new Doubt(
+            new Reading(
+                room + " wall",
+                room + " wall",
+                Role.ROOM,
+                Optional.of(room),
+                Optional.empty(),
+                at,
+                OptionalDouble.of(tempC),
+                OptionalDouble.of(rhPct),
+                OptionalDouble.empty(),
+                0.2,
+                2,
+                List.of()),
+            "step of 8.0 K in 10 s"));
   }
 
   private void furnish() {

@@ -32,6 +32,7 @@ class SimulatedSensorIT {
                 Map.of("shop", Broker.open("shop", broker.url(), "listener")),
                 Clock.systemUTC(),
                 readings::add,
+                doubt -> {},
                 raw -> {});
         SimulatedSensor sensor =
             new SimulatedSensor(

@@ -25,6 +25,9 @@ public final class SaturationPressure {
   private static final double CONVERGED_K = 1e-11;
   private static final int MOST_STEPS = 60;
 
+  private static final double LEAST_WATER_PA = overWaterPa(COLDEST_C);
+  private static final double MOST_WATER_PA = overWaterPa(HOTTEST_WATER_C);
+
   private SaturationPressure() {}
 
   /**
@@ -57,12 +60,7 @@ public final class SaturationPressure {
    * @return °C
    */
   public static double dewPointC(double vapourPressurePa) {
-    OutOfRange.check(
-        "vapour pressure",
-        vapourPressurePa,
-        "Pa",
-        overWaterPa(COLDEST_C),
-        overWaterPa(HOTTEST_WATER_C));
+    OutOfRange.check("vapour pressure", vapourPressurePa, "Pa", LEAST_WATER_PA, MOST_WATER_PA);
     double target = log(vapourPressurePa);
     double kelvin = magnusDewPointC(vapourPressurePa) + ZERO_CELSIUS_K;
     for (int step = 0; step < MOST_STEPS; step++) {

@@ -18,6 +18,7 @@ final class WetBulb {
   private static final double CP_DRY_AIR = 1.006;
   private static final double NARROW_K = 1e-11;
   private static final double HAIR = 1e-12;
+  private static final int MOST_STEPS = 200;
 
   private WetBulb() {}
 
@@ -52,16 +53,37 @@ final class WetBulb {
         / (2830 + 1.86 * dryC - 2.1 * wetC);
   }
 
-  /** Bisection: some fifty steps, no derivative, and it cannot miss. */
+  /**
+   * False position in Illinois' form: as sure as bisection, since the root stays enclosed, in eight
+   * evaluations rather than forty. A root at an end, to within rounding, is that end.
+   */
   private static double rootOfRising(DoubleUnaryOperator function, double low, double high) {
     double below = low;
     double above = high;
-    while (above - below > NARROW_K) {
-      double middle = 0.5 * (below + above);
-      if (function.applyAsDouble(middle) > 0) {
-        above = middle;
+    double fBelow = function.applyAsDouble(below);
+    double fAbove = function.applyAsDouble(above);
+    if (!(fBelow < 0) || !(fAbove > 0)) {
+      return fBelow < 0 ? high : low;
+    }
+    int side = 0;
+    double last = below;
+    for (int step = 0; step < MOST_STEPS; step++) {
+      double next = (fBelow * above - fAbove * below) / (fBelow - fAbove);
+      double value = function.applyAsDouble(next);
+      if (value == 0 || Math.abs(next - last) < NARROW_K) {
+        return next;
+      }
+      last = next;
+      if (value > 0) {
+        above = next;
+        fAbove = value;
+        fBelow = side == 1 ? fBelow / 2 : fBelow;
+        side = 1;
       } else {
-        below = middle;
+        below = next;
+        fBelow = value;
+        fAbove = side == -1 ? fAbove / 2 : fAbove;
+        side = -1;
       }
     }
     return 0.5 * (below + above);

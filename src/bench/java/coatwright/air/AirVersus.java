@@ -41,7 +41,8 @@ final class AirVersus {
       ownNs.put(method, fastest / AirBench.STATES);
     }
     System.out.println(
-        "| moist air, ns a state, minimum | Coatwright | psychrolib under node | ratio |\n|---|---|---|---|");
+        "| moist air, ns a state, minimum | Coatwright | psychrolib under node | ratio |\n"
+            + "|---|---|---|---|");
     for (String f : FUNCTIONS) {
       row(f.equals("allFour") ? "all four" : f, ownNs.get(f), peerNs.get(f));
     }
@@ -75,8 +76,9 @@ final class AirVersus {
       worst[4] = Math.max(worst[4], Math.abs(own[0] + own[1] + own[2] + own[3] - tight));
     }
     System.out.printf(
-        "Furthest from psychrolib over %d states: dew point %.1e K, wet bulb %.1e K (it stops at 1e-3 K,"
-            + " ours at 1e-11 K), humidity ratio %.1e, enthalpy %.1e kJ/kg; from the tight loop %.1e.%n",
+        "Furthest from psychrolib over %d states: dew point %.1e K, wet bulb %.1e K (it stops at"
+            + " 1e-3 K, ours at 1e-11 K), humidity ratio %.1e, enthalpy %.1e kJ/kg; from the tight"
+            + " loop %.1e.%n",
         lines.size(), worst[0], worst[1], worst[2], worst[3], worst[4]);
   }
 }

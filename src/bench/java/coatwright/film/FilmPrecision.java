@@ -40,8 +40,7 @@ final class FilmPrecision {
       for (int i = 0; i < answers.length; i++) {
         answers[i] = Double.parseDouble(f[8 + i]);
       }
-      return new Row(
-          f[0], f[1], Double.parseDouble(f[2]), Double.parseDouble(f[3]), work, answers);
+      return new Row(f[0], f[1], Double.parseDouble(f[2]), Double.parseDouble(f[3]), work, answers);
     }
 
     /** Largest relative error of the answers. */
@@ -158,8 +157,11 @@ final class FilmPrecision {
 
   private static void everyRun(List<Row> rows) {
     System.out.println(
-        "\nEvery run (error = largest relative error of those eight answers, on the run's own cells):\n\n"
-            + "| solver | old coats | tolerance | ms, minimum | steps | rates | factorisations | error |\n"
+        "\n"
+            + "Every run (error = largest relative error of those eight answers, on the run's own"
+            + " cells):\n\n"
+            + "| solver | old coats | tolerance | ms, minimum | steps | rates | factorisations |"
+            + " error |\n"
             + "|---|---|---|---|---|---|---|---|");
     for (Row r : rows) {
       System.out.printf(
@@ -177,8 +179,10 @@ final class FilmPrecision {
 
   private static void equalError(List<Row> rows, Row withHaze) {
     System.out.println(
-        "\nAt equal error (the peer's time read off its own runs, straight in logarithms):\n\n"
-            + "| our run | error | ours, ms | peer | peer, ms | ratio |\n|---|---|---|---|---|---|");
+        "\n"
+            + "At equal error (the peer's time read off its own runs, straight in logarithms):\n\n"
+            + "| our run | error | ours, ms | peer | peer, ms | ratio |\n"
+            + "|---|---|---|---|---|---|");
     for (Row own : rows) {
       if (!own.solver.equals("coatwright") || (own.rtol != 1e-3 && own.rtol != 1e-4)) {
         continue;
@@ -205,8 +209,11 @@ final class FilmPrecision {
             .orElseThrow();
     double error = merged.error(whole);
     System.out.println(
-        "\nOld coats merged, as in use, against the whole grid's truth (the error of merging counts):\n\n"
-            + "| our run | error | ours, ms | peer | peer, ms | ratio |\n|---|---|---|---|---|---|");
+        "\n"
+            + "Old coats merged, as in use, against the whole grid's truth (the error of merging"
+            + " counts):\n\n"
+            + "| our run | error | ours, ms | peer | peer, ms | ratio |\n"
+            + "|---|---|---|---|---|---|");
     for (String solver : rows.stream().map(Row::solver).distinct().toList()) {
       if (!solver.equals("coatwright")) {
         double ms =

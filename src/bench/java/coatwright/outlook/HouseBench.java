@@ -37,8 +37,7 @@ final class HouseBench {
   private static final double[] SIX_COATS_MIN = {0, 15, 30, 45, 105, 145};
   private static final double[] ONE_COAT_MIN = {0};
   private static final double HORIZON_S = 60 * 86_400.0;
-  private static final ThreadMXBean THREAD =
-      (ThreadMXBean) ManagementFactory.getThreadMXBean();
+  private static final ThreadMXBean THREAD = (ThreadMXBean) ManagementFactory.getThreadMXBean();
 
   private final int warm;
   private final int measured;
@@ -53,7 +52,8 @@ final class HouseBench {
     int measured = Integer.parseInt(args[0]);
     HouseBench bench = new HouseBench(2 * measured, measured);
     System.out.println(
-        "| 200 members | ms of processor time, minimum | median | goal | beside it |\n|---|---|---|---|---|");
+        "| 200 members | ms of processor time, minimum | median | goal | beside it |\n"
+            + "|---|---|---|---|---|");
     bench.described();
     bench.coats("one coat", ONE_COAT_MIN);
     bench.coats("six coats", SIX_COATS_MIN);
@@ -110,8 +110,7 @@ final class HouseBench {
         new FilmSimulation(FilmParameters.SHELLAC, SimulationOptions.DEFAULT);
     double untilS = 60 * atMin[atMin.length - 1] + HORIZON_S;
     double oneRun = time(measured, () -> simulation.run(job, untilS)).least();
-    EnsembleJob asked =
-        EnsembleJob.untested(FilmParameters.SHELLAC, job, Spreads.told(0.2, 0.07));
+    EnsembleJob asked = EnsembleJob.untested(FilmParameters.SHELLAC, job, Spreads.told(0.2, 0.07));
     Times anew = time(measured, () -> Ensemble.predict(asked));
     row(name + ", everything anew", anew, "50", runs(anew, oneRun));
     Prediction before = Ensemble.predict(asked);
@@ -136,8 +135,7 @@ final class HouseBench {
     for (int i = 0; i < PARTS; i++) {
       PartPath part = PartPath.parse("kitchen/door-" + i);
       shop.write(
-          mixed,
-          new Part(part, OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty()));
+          mixed, new Part(part, OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty()));
       for (double min : atMin) {
         Instant at = TestShop.START.plusSeconds(Math.round(60 * (min + 1.5 * i)));
         shop.write(
@@ -201,8 +199,8 @@ final class HouseBench {
       bytes[i] = THREAD.getCurrentThreadAllocatedBytes() - before;
     }
     System.out.printf(
-        "%nAllocated by a six-coat run: %d bytes in %d steps, %d bytes in %d: %.2f bytes a step more"
-            + " (goal: none).%n",
+        "%nAllocated by a six-coat run: %d bytes in %d steps, %d bytes in %d: %.2f bytes a step"
+            + " more (goal: none).%n",
         bytes[0],
         steps[0],
         bytes[1],

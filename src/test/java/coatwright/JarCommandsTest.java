@@ -194,8 +194,7 @@ class JarCommandsTest {
         "mix --area 3m2 --cut 2lb                   | go together                 | --dry-film",
         "mix --volume 1L --cut 5%                   | cut \"5%\"                  | 240g/L",
         "thin --have 1L --from 1lb --to 2lb         | spirit only makes a cut     | more flakes",
-        "residue --wet 1g --dry 2g                  | as much dry as it did wet   | which was"
-            + " which",
+        "residue --wet 1g --dry 2g                  | as much dry as it did wet   | check which",
         "residue --wet 10g --dry 9g                 | 90 % would have stayed      | --dish",
         "cup --cup iso4 --time 12s --temp 23C       | from 30 to 100 s            | 12.0 s",
         "cup --cup iso9 --time 40s --temp 23C       | no such cup                 | iso4",

@@ -73,6 +73,6 @@ public record CrazingWarning(
     double size = Math.abs(strainPct);
     int steps = size >= tolerance.breakPct() ? 2 : size >= tolerance.yieldPct() ? 1 : 0;
     int raised = overBuilt() ? steps + 1 : steps;
-    return Level.values()[Math.min(raised, Level.PAST_BREAK.ordinal())];
+    return Level.values()[Math.min(raised, Level.values().length - 1)];
   }
 }

@@ -1,0 +1,64 @@
+package coatwright.web;
+
+import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** A finish as the interface tells it: flat, with what only some families have left out. */
+record FinishView(
+    String name,
+    String title,
+    String family,
+    String dryingSet,
+    double referenceTempC,
+    double referenceRhPct,
+    OptionalDouble usualCutGPerL,
+    OptionalDouble cutLnSd,
+    OptionalDouble strengthVolPct,
+    Map<String, Double> wetFilmUmByMethod,
+    double wetFilmLnSd,
+    double lowestTempC,
+    double highestTempC,
+    OptionalDouble recoatUntilMin,
+    int testDueMonths,
+    double buildLimitUm,
+    String waxNote,
+    List<String> mayGoOver,
+    List<String> mayGoUnder,
+    List<String> basis,
+    List<String> cautions) {
+
+  static FinishView of(Finish f) {
+    Optional<SpiritDrying> spirit =
+        Optional.of(f.drying()).filter(SpiritDrying.class::isInstance).map(SpiritDrying.class::cast);
+    return new FinishView(
+        f.name(),
+        f.title(),
+        f.family(),
+        spirit.map(s -> s.parameters().name()).orElseGet(() -> f.drying().stamp().name()),
+        f.referenceTempC(),
+        f.referenceRhPct(),
+        number(spirit.map(SpiritDrying::usualCutGPerL)),
+        number(spirit.map(SpiritDrying::cutLnSd)),
+        number(spirit.map(SpiritDrying::strengthVolPct)),
+        f.wetFilmUmByMethod(),
+        f.wetFilmLnSd(),
+        f.lowestTempC(),
+        f.highestTempC(),
+        f.recoatUntilMin(),
+        f.testDueMonths(),
+        f.buildLimitUm(),
+        f.waxNote(),
+        f.mayGoOver(),
+        f.mayGoUnder(),
+        f.basis(),
+        f.cautions());
+  }
+
+  private static OptionalDouble number(Optional<Double> value) {
+    return value.isPresent() ? OptionalDouble.of(value.get()) : OptionalDouble.empty();
+  }
+}

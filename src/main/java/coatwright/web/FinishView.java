@@ -33,7 +33,9 @@ record FinishView(
 
   static FinishView of(Finish f) {
     Optional<SpiritDrying> spirit =
-        Optional.of(f.drying()).filter(SpiritDrying.class::isInstance).map(SpiritDrying.class::cast);
+        Optional.of(f.drying())
+            .filter(SpiritDrying.class::isInstance)
+            .map(SpiritDrying.class::cast);
     return new FinishView(
         f.name(),
         f.title(),

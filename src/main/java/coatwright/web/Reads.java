@@ -62,7 +62,11 @@ final class Reads {
     routes.get(api + "/rooms/{room}/readings", ctx -> answer(ctx, readings(ctx)));
     routes.get(
         api + "/finishes",
-        ctx -> answer(ctx, Map.of("finishes", rooms.finishes().values().stream().map(FinishView::of).toList())));
+        ctx ->
+            answer(
+                ctx,
+                Map.of(
+                    "finishes", rooms.finishes().values().stream().map(FinishView::of).toList())));
     routes.get(api + "/jars", ctx -> answer(ctx, Map.of("jars", jars())));
     routes.get(api + "/pieces", ctx -> answer(ctx, Map.of("pieces", pieces())));
     routes.get(api + "/parts/<part>", ctx -> answer(ctx, part(ctx.pathParam("part"))));

@@ -128,6 +128,15 @@ class CommandsTest {
   }
 
   @Test
+  void aFilmOverItsBuildIsCountedOneLevelWorse() {
+    String asked = "wood --species white-oak --cut quarter --moisture 8%,11% --build ";
+
+    assertThat(run((asked + "90um").split(" ")).out()).contains("stretched by 0.54 %: past yield");
+    assertThat(run((asked + "120um").split(" ")).out())
+        .contains("stretched by 0.54 %: past break", "one level worse");
+  }
+
+  @Test
   void woodTellsWhenABoardCarriedInStandsAboveTheDewPoint() throws IOException {
     String asked = "wood --species ash --thickness 25mm --carried-from 8C --into 20C,60%";
     JsonNode carried = run((asked + " --json").split(" ")).json().path("carriedIn");

@@ -44,7 +44,8 @@ record WoodAnswer(
       double breakStrainPct,
       boolean toleranceAssumed,
       OptionalDouble buildUm,
-      OptionalDouble buildLimitUm) {}
+      OptionalDouble buildLimitUm,
+      boolean overBuilt) {}
 
   /** Days until the bare board's mean moisture has gone that share of the way, an estimate. */
   record Equalising(

@@ -34,8 +34,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "wood",
     description = {
-      "How far a board moves between two airs, what that asks of the film on it, how many days it",
-      "takes, and when a board carried in stands above the room's dew point."
+      "How far a board moves between two airs, and what that asks of the film on it.",
+      "How many days it takes. When a board carried in stands above the room's dew point."
     },
     footer = {
       "",
@@ -203,8 +203,8 @@ final class WoodCommand implements Callable<Integer> {
                 WoodMovement.changeMm(widthMm.getAsDouble(), perPct, fromPct, toPct));
     double strainPct = WoodMovement.strainPct(perPct, fromPct, toPct);
     assumptions.add(
-        "The whole board follows the air, free to move; a single board may differ by a quarter"
-            + " from its species' mean.");
+        "The whole board follows the air and is free to move; a single board differs from its"
+            + " species' mean.");
     return new Movement(
         sawn().toString(),
         perPct,
@@ -274,7 +274,8 @@ final class WoodCommand implements Callable<Integer> {
         tolerance.breakPct(),
         tolerance.assumed(),
         buildUm,
-        limitUm);
+        limitUm,
+        warning.overBuilt());
   }
 
   private Equalising equalising(double thicknessMm) {
@@ -316,7 +317,8 @@ final class WoodCommand implements Callable<Integer> {
               + ".");
     }
     assumptions.add(
-        "Calm air; the wood holds 9 % moisture; water that settles on the face is left out.");
+        "Calm air; the wood holds 9 % moisture; water that settles on the face is left out, and so"
+            + " is the chill of a wet spirit film: ask outlook for that.");
     return new CarryingIn(
         boardTempC,
         room.airTempC(),

@@ -65,10 +65,11 @@ final class WoodText {
     if (film.buildUm().isPresent() && film.buildLimitUm().isPresent()) {
       line(
           "build",
-          "%s against a limit of %s"
+          "%s against a limit of %s%s"
               .formatted(
                   Show.film(film.buildUm().getAsDouble(), units),
-                  Show.film(film.buildLimitUm().getAsDouble(), units)));
+                  Show.film(film.buildLimitUm().getAsDouble(), units),
+                  film.overBuilt() ? ": counted one level worse above" : ""));
     }
   }
 

@@ -145,15 +145,16 @@ public final class FilmJobs {
     Entry last = laid.get(laid.size() - 1);
     Coat body = (Coat) last.body();
     Inputs inputs = new Inputs();
-    double boardMm = boardMm(part);
+    PartWood board = PartWood.of(journal.part(part), settings.boardThicknessMm());
+    double boardMm = board.thicknessMm();
     List<LaidCoat> coats = new ArrayList<>();
     double atS = Double.NEGATIVE_INFINITY;
     for (Entry e : laid) {
       atS = Math.max(AirRecord.seconds(zero, startOf(e)), atS + 1);
       coats.add(laidCoat((Coat) e.body(), atS, inputs, e.equals(last)));
     }
-    WoodTemperature first = wood(laid.get(0), boardMm, air, now);
-    WoodTemperature wood = laid.size() == 1 ? first : wood(last, boardMm, air, now);
+    WoodTemperature first = wood(laid.get(0), board, air, now);
+    WoodTemperature wood = laid.size() == 1 ? first : wood(last, board, air, now);
     inputs.add(
         "wood temperature",
         Show.temperature(wood.woodTempC(), UnitSystem.METRIC),
@@ -195,14 +196,7 @@ public final class FilmJobs {
     return air.gaps().stream().filter(g -> g.to().isAfter(zero)).toList();
   }
 
-  private double boardMm(PartPath part) {
-    return journal
-        .part(part)
-        .map(p -> p.thicknessMm().orElse(settings.boardThicknessMm()))
-        .orElse(settings.boardThicknessMm());
-  }
-
-  private WoodTemperature wood(Entry entry, double boardMm, AirRecord air, Instant now) {
+  private WoodTemperature wood(Entry entry, PartWood board, AirRecord air, Instant now) {
     Coat coat = (Coat) entry.body();
     WoodTemperature settled = settledWood.get(entry.id());
     if (settled != null) {
@@ -219,7 +213,7 @@ public final class FilmJobs {
             Optional.of(coat.part().toString()),
             entered,
             coat.start(),
-            boardMm);
+            board);
     boolean longAgo = coat.start().plus(SETTLED).isBefore(now);
     if (found.isPresent() && longAgo && !entry.id().isBlank()) {
       settledWood.put(entry.id(), found.get());

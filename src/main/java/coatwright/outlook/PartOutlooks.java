@@ -77,7 +77,7 @@ final class PartOutlooks {
       Finish finish,
       String method,
       String room,
-      double boardMm) {}
+      PartWood wood) {}
 
   Outlook of(PartPath part, Optional<String> room, Instant now) {
     return answer(Optional.of(part), room, now).outlook();
@@ -122,7 +122,7 @@ final class PartOutlooks {
             wanted.part().map(PartPath::toString),
             entered(wanted),
             now,
-            wanted.boardMm());
+            wanted.wood());
     boolean measured = wood.isPresent() && wood.get().measured();
     OptionalDouble moved = WoodTemperature.airMovedK(climate, wanted.room(), now);
     if (!measured && moved.isPresent() && moved.getAsDouble() > RESTLESS_AIR_K) {
@@ -284,7 +284,8 @@ final class PartOutlooks {
             Math.min(15, wood.errorK()),
             0);
     AirCourse steady = AirCourse.steady(air.airTempC(), air.rhPct() / 100, settings.draughtMPerS());
-    FilmJob alone = Described.job(List.of(coat), steady, wood.woodTempC(), wanted.boardMm());
+    FilmJob alone =
+        Described.job(List.of(coat), steady, wood.woodTempC(), wanted.wood().thicknessMm());
     Optional<EnsembleJob> stack = stack(wanted, coat, spreads, now);
     stack.ifPresent(s -> said.add(Described.AS_FIRST_COAT));
     return new Coating(
@@ -399,10 +400,6 @@ final class PartOutlooks {
       throw new OutOfRange(
           "finish \"" + settings.usualFinish() + "\" has no file in config/finishes; add one");
     }
-    double boardMm =
-        part.flatMap(journal::part)
-            .map(p -> p.thicknessMm().orElse(settings.boardThicknessMm()))
-            .orElse(settings.boardThicknessMm());
     return new Wanted(
         part,
         laid,
@@ -410,7 +407,7 @@ final class PartOutlooks {
         finish,
         last.map(c -> c.method().toString()).orElse("brush"),
         room.or(() -> last.map(Coat::room)).or(() -> roomOf(part)).orElseGet(this::firstRoom),
-        boardMm);
+        PartWood.of(part.flatMap(journal::part), settings.boardThicknessMm()));
   }
 
   private Optional<String> roomOf(Optional<PartPath> part) {

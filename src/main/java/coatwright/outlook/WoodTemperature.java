@@ -57,7 +57,7 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
       Optional<String> part,
       Optional<Entered> entered,
       Instant at,
-      double boardMm) {
+      PartWood wood) {
     Optional<WoodTemperature> told = entered.flatMap(e -> told(e, at));
     if (told.isPresent() && entered.get().at().equals(at)) {
       return told;
@@ -69,7 +69,7 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
     if (found.isEmpty()) {
       found = probe(climate, room, Optional.empty(), at);
     }
-    return found.isPresent() ? found : lagged(climate, room, at, boardMm);
+    return found.isPresent() ? found : lagged(climate, room, at, wood);
   }
 
   private static Optional<WoodTemperature> told(Entered e, Instant at) {
@@ -110,8 +110,7 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
   }
 
   /** Heat creeping into a board that lies on its back in the room's air. */
-  static Optional<WoodTemperature> lagged(
-      Climate climate, String room, Instant at, double boardMm) {
+  static Optional<WoodTemperature> lagged(Climate climate, String room, Instant at, PartWood wood) {
     AirSeries series = climate.series(room, at.minus(HISTORY), at.plusMillis(1));
     List<AirPoint> points = series.points();
     if (points.size() < 2) {
@@ -124,7 +123,7 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
     }
     var air = knots.course(0);
     air = knots.size() > 2 ? air.thinned(0.2, 0.5) : air;
-    Board board = Board.ofWood(boardMm, Board.Faces.ONE, 0.55, 9);
+    Board board = wood.board();
     double[] timeS = air.timeS();
     double[] airC = air.airTempC();
     double[] surfaceC = BoardLag.surfaceTempsC(board, timeS, airC, airC[0]);
@@ -135,9 +134,9 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
     String from =
         String.format(
             Locale.ROOT,
-            "reckoned from %s of the room's air for a board of %.0f mm (±%.1f K)",
+            "reckoned from %s of the room's air for %s (±%.1f K)",
             Show.duration(Duration.ofSeconds((long) known)),
-            boardMm,
+            wood.words(),
             error);
     return Optional.of(new WoodTemperature(surfaceC[surfaceC.length - 1], error, from, false));
   }

@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import coatwright.journal.Part;
 import coatwright.journal.PartPath;
 import coatwright.outlook.Outlook.Summary;
 import coatwright.quantity.RefusedInput;
+import coatwright.wood.BoardLag;
 import java.time.Duration;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -66,6 +68,38 @@ class PartOutlookTest {
     Outlook o = ofDoor(shop);
     assertThat(o.assumptions())
         .anyMatch(a -> a.matches("Wood 1[89]\\.\\d °C: reckoned from .*±.*"));
+  }
+
+  @Test
+  void reckonsWithTheWeightOfTheWoodThatWasWrittenDown() {
+    TestShop shop =
+        new TestShop()
+            .of("oak, white", 30)
+            .jar()
+            .air(-24, 0.02, 1, h -> h < -2 ? 17.5 : 20, h -> 45);
+    assertThat(ofDoor(shop).assumptions())
+        .anyMatch(a -> a.contains("for a board of 30 mm white oak (±"));
+  }
+
+  /** A heavy wood of the same thickness lags further behind. */
+  @Test
+  void aWoodWithoutAFigureIsTakenAsAUsualOne() {
+    PartWood basswood = PartWood.of(part("basswood"), 20);
+    PartWood oak = PartWood.of(part("white oak"), 20);
+    PartWood teak = PartWood.of(part("teak"), 20);
+    PartWood unknown = PartWood.of(part("driftwood"), 20);
+    assertThat(teak).isEqualTo(unknown).isEqualTo(PartWood.of(Optional.empty(), 20));
+    assertThat(teak.words()).isEqualTo("a board of 20 mm");
+    assertThat(BoardLag.timeConstantS(basswood.board()))
+        .isLessThan(BoardLag.timeConstantS(teak.board()));
+    assertThat(BoardLag.timeConstantS(teak.board()))
+        .isLessThan(BoardLag.timeConstantS(oak.board()));
+  }
+
+  private static Optional<Part> part(String species) {
+    return Optional.of(
+        new Part(
+            TestShop.DOOR, OptionalDouble.empty(), OptionalDouble.empty(), Optional.of(species)));
   }
 
   @Test

@@ -191,6 +191,15 @@ final class TestShop {
     return this;
   }
 
+  /** The door written down of that wood; before {@link #jar()}, since the first entry counts. */
+  TestShop of(String species, double thicknessMm) {
+    write(
+        START.minus(Duration.ofDays(4)),
+        new Part(
+            DOOR, OptionalDouble.empty(), OptionalDouble.of(thicknessMm), Optional.of(species)));
+    return this;
+  }
+
   TestShop jar() {
     return jar(OptionalDouble.of(1.5 * LB), OptionalDouble.of(95));
   }

@@ -56,6 +56,46 @@ class EquilibriumMoistureTest {
     assertThat(EquilibriumMoisture.pct(60, 55)).isCloseTo(8.4, within(0.05));
   }
 
+  /**
+   * Simpson 1998, FPL-RN-0268, with its coefficients as another reader copied them out. Those for
+   * Fahrenheit are from memory, so how far they stand off is printed.
+   */
+  @Test
+  void isTheEquationWithThePrintedCoefficients() {
+    Deviation celsius = new Deviation("points");
+    Deviation fahrenheit = new Deviation("points");
+    for (int tempC = 0; tempC <= 60; tempC += 5) {
+      for (int rhPct = 5; rhPct <= 95; rhPct += 5) {
+        double oursPct = EquilibriumMoisture.pct(tempC, rhPct);
+        celsius.add(oursPct, simpson("C", tempC, rhPct), tempC + " °C " + rhPct);
+        fahrenheit.add(oursPct, simpson("F", tempC * 1.8 + 32, rhPct), tempC + " °C " + rhPct);
+      }
+    }
+    System.out.println("Simpson 1998 with Fahrenheit coefficients from memory: " + fahrenheit);
+    assertThat(celsius.count()).isEqualTo(247);
+    assertThat(celsius.largest()).as("%s", celsius).isLessThan(1e-9);
+  }
+
+  private static double simpson(String unit, double temp, double rhPct) {
+    double kh = coefficient(unit, "K", temp) * rhPct / 100;
+    double k1 = coefficient(unit, "K1", temp);
+    double k2 = coefficient(unit, "K2", temp);
+    double first = k1 * kh;
+    double second = k1 * k2 * kh * kh;
+    return 1800
+        / coefficient(unit, "W", temp)
+        * (kh / (1 - kh) + (first + 2 * second) / (1 + first + second));
+  }
+
+  private static double coefficient(String unit, String symbol, double temp) {
+    Row row =
+        ReferenceTable.read("wood/emc_coefficients.csv").stream()
+            .filter(r -> r.text("unit_of_T").equals(unit) && r.text("symbol").equals(symbol))
+            .findFirst()
+            .orElseThrow();
+    return row.number("constant") + temp * (row.number("linear") + temp * row.number("quadratic"));
+  }
+
   @Property(seed = "20261125")
   void humidityForAMoistureUndoesMoistureForAHumidity(
       @ForAll @DoubleRange(min = -1.2, max = 60) double tempC,

@@ -39,6 +39,26 @@ class WoodThermalTest {
     assertThat(density.count()).isEqualTo(60);
   }
 
+  /** The handbook's coefficients as another reader copied them out, at two states by hand. */
+  @Test
+  void usesThePrintedCoefficients() {
+    double k = 0.5 * (printed("B") + printed("C") * 12) + printed("A");
+    assertThat(WoodThermal.conductivityWPerMK(0.5, 12)).isCloseTo(k, within(1e-12));
+    double kelvin = 293.15;
+    double dry = printed("a") + printed("b") * kelvin;
+    double bond = 12 * (printed("b1") + printed("b2") * kelvin + printed("b3") * 12);
+    double wet = 1000 * ((dry + printed("cpw") * 0.12) / 1.12 + bond);
+    assertThat(WoodThermal.heatCapacityJPerKgK(20, 12)).isCloseTo(wet, within(1e-9));
+  }
+
+  private static double printed(String symbol) {
+    return ReferenceTable.read("wood/thermal_and_density.csv").stream()
+        .filter(row -> row.text("symbol").equals(symbol))
+        .findFirst()
+        .orElseThrow()
+        .number("value");
+  }
+
   /** Worked value printed with equation 4-17: 1.91 kJ/(kg K) at 12 % and 340 K. */
   @Test
   void heatCapacityReproducesThePrintedWorkedValue() {

@@ -31,6 +31,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
 /** The next coat on a part, or the first on a bare one, in its room's air now. */
@@ -141,6 +142,9 @@ final class PartOutlooks {
     }
   }
 
+  /** What no other hour helps: another jar does, or a rest of minutes. */
+  private static final Set<String> NOT_OF_THE_HOUR = Set.of("weak-spirit", "too-tacky");
+
   private static final String PROBE =
       "Hold a probe flat to the coldest face of the wood and enter it.";
 
@@ -185,7 +189,7 @@ final class PartOutlooks {
     Findings findings = findings(wanted, coating, now);
     Outlook outlook = Judge.judge(findings, List.of());
     Optional<BetterHour.Found> found = Optional.empty();
-    if (outlook.summary() == Summary.HOLD_OFF && !outlook.decidedBy().equals("weak-spirit")) {
+    if (outlook.summary() == Summary.HOLD_OFF && !NOT_OF_THE_HOUR.contains(outlook.decidedBy())) {
       double ratio = findings.condensation() ? 1.15 : findings.peakS90() / findings.peakS();
       found = new BetterHour(climate, wanted.room(), coating).after(now, findings.level(), ratio);
     }

@@ -122,6 +122,7 @@ class PartOutlookTest {
     assertThat(o.decidedBy()).isEqualTo("too-tacky");
     assertThat(o.summary()).isEqualTo(Summary.HOLD_OFF);
     assertThat(o.actions()).anyMatch(a -> a.startsWith("Rest the part"));
+    assertThat(o.actions()).noneMatch(a -> a.startsWith("Wait until"));
   }
 
   @Test

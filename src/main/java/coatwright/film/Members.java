@@ -11,7 +11,6 @@ import java.util.SplittableRandom;
  * test the median of anything that goes straight with the inputs is the answer of the model itself.
  */
 final class Members {
-  private static final int AXES = Axis.values().length;
   private static final long SEED = 0x5eedc0a7L;
 
   /**
@@ -20,19 +19,31 @@ final class Members {
   private static final double KEPT = 0.95;
 
   final int count;
+  private final int axes;
   private double[][] z;
   private double[] weight;
 
   /**
+   * Members of the spirit film's ensemble.
+   *
    * @param count even
    */
   Members(int count) {
+    this(count, Axis.values().length);
+  }
+
+  /**
+   * @param count even
+   * @param axes along how many
+   */
+  Members(int count, int axes) {
     this.count = count;
-    this.z = new double[count][AXES];
+    this.axes = axes;
+    this.z = new double[count][axes];
     this.weight = new double[count];
     Arrays.fill(weight, 1.0 / count);
     int half = count / 2;
-    for (int axis = 0; axis < AXES; axis++) {
+    for (int axis = 0; axis < axes; axis++) {
       SplittableRandom random = new SplittableRandom(SEED + 7919L * axis);
       int[] order = shuffled(half, random);
       for (int i = 0; i < half; i++) {
@@ -60,6 +71,10 @@ final class Members {
 
   double z(int member, Axis axis) {
     return z[member][axis.index()];
+  }
+
+  double z(int member, int axis) {
+    return z[member][axis];
   }
 
   double[] weights() {
@@ -95,17 +110,17 @@ final class Members {
    * jitter does not widen what the tests have narrowed.
    */
   private void resample(SplittableRandom random) {
-    double[] mean = new double[AXES];
-    double[] sd = new double[AXES];
+    double[] mean = new double[axes];
+    double[] sd = new double[axes];
     moments(mean, sd);
-    double[][] drawn = new double[count][AXES];
+    double[][] drawn = new double[count][axes];
     double next = random.nextDouble() / count;
     double sum = 0;
     int filled = 0;
     for (int i = 0; i < count; i++) {
       sum += weight[i];
       while (filled < count && (next <= sum || i == count - 1)) {
-        for (int axis = 0; axis < AXES; axis++) {
+        for (int axis = 0; axis < axes; axis++) {
           double pulled = KEPT * z[i][axis] + (1 - KEPT) * mean[axis];
           drawn[filled][axis] =
               pulled + Math.sqrt(1 - KEPT * KEPT) * sd[axis] * random.nextGaussian();
@@ -119,7 +134,7 @@ final class Members {
   }
 
   private void moments(double[] mean, double[] sd) {
-    for (int axis = 0; axis < AXES; axis++) {
+    for (int axis = 0; axis < axes; axis++) {
       double first = 0;
       double second = 0;
       for (int i = 0; i < count; i++) {
@@ -133,8 +148,8 @@ final class Members {
 
   /** Weighted variance along an axis; 1 before any test. */
   double variance(Axis axis) {
-    double[] mean = new double[AXES];
-    double[] sd = new double[AXES];
+    double[] mean = new double[axes];
+    double[] sd = new double[axes];
     moments(mean, sd);
     return sd[axis.index()] * sd[axis.index()];
   }

@@ -41,10 +41,19 @@ public record Prediction(
 
   /** Dew on the wood: nothing else can be told. */
   static Prediction ofDew(FilmRun run) {
+    return ofDew(run.model(), Optional.of(run));
+  }
+
+  /** The same of a film that is not simulated. */
+  static Prediction ofDew(ModelStamp model) {
+    return ofDew(model, Optional.empty());
+  }
+
+  private static Prediction ofDew(ModelStamp model, Optional<FilmRun> run) {
     return new Prediction(
-        run.model(),
+        model,
         true,
-        Optional.of(run),
+        run,
         new EnumMap<>(Milestone.class),
         Percentiles.NONE,
         Percentiles.NONE,

@@ -29,4 +29,16 @@ public record SpiritDrying(
   public ModelStamp stamp() {
     return parameters.stamp();
   }
+
+  /**
+   * Touch, recoat and rub-out were set to what finishers see; dry hard, wrap and full hardness have
+   * no criterion with a source.
+   */
+  @Override
+  public Basis basisOf(String key) {
+    return switch (key) {
+      case "touch", "recoat", "rub-out" -> Basis.CALIBRATED;
+      default -> Basis.ASSUMED;
+    };
+  }
 }

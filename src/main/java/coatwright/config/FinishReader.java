@@ -1,17 +1,21 @@
 package coatwright.config;
 
+import coatwright.film.CureFacts;
+import coatwright.film.CureMoment;
+import coatwright.film.CureSigns;
+import coatwright.film.Curing;
 import coatwright.film.Drying;
-import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
-import coatwright.film.SpiritDrying;
+import coatwright.film.Layer;
 import coatwright.quantity.Fault;
-import coatwright.quantity.OutOfRange;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.RefusedInput;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.regex.Matcher;
@@ -32,27 +36,38 @@ final class FinishReader {
    */
   static Finish read(String name, Node root, List<Fault> faults) {
     Section file = Section.of("", root, faults);
-    Section reference = file.section("reference");
+    Section air = file.section("reference");
+    DryingReader.ReferenceAir reference =
+        new DryingReader.ReferenceAir(
+            air.quantity("temperature", 20.0, Quantities::temperatureC),
+            air.quantity("humidity", 50.0, Quantities::relativeHumidityPct));
+    air.refuseOthers();
+    BasisReader basis = new BasisReader(file);
+    DryingReader family =
+        DryingReader.of(file.choice("family", "evaporative", DryingReader.words()));
+    Drying drying = family.read(file, reference, basis);
+    Map<String, Double> wetFilmUm = wetFilms(file.section("wet-film"));
     Finish finish =
         new Finish(
             name,
             file.needed("title", "Pale dewaxed shellac"),
-            drying(file),
-            reference.quantity("temperature", 20.0, Quantities::temperatureC),
-            reference.quantity("humidity", 50.0, Quantities::relativeHumidityPct),
-            wetFilms(file.section("wet-film")),
+            layer(file, family.usualLayer()),
+            drying,
+            reference.tempC(),
+            reference.rhPct(),
+            wetFilmUm,
             file.number("wet-film-spread", 0.2, 0, 2),
             file.quantity("lowest-temperature", 5.0, Quantities::temperatureC),
             file.quantity("highest-temperature", 35.0, Quantities::temperatureC),
-            recoatUntil(file),
+            recoatUntil(file, drying, wetFilmUm),
             file.quantity("test-due", 6, FinishReader::months),
             needed(file, "build-limit", "100um", Quantities::lengthUm),
             file.text("wax", ""),
-            file.texts("may-go-over"),
-            file.texts("may-go-under"),
-            file.texts("basis"),
+            layers(file, "may-go-over"),
+            layers(file, "may-go-under"),
+            basis.sentences(),
             file.texts("cautions"));
-    reference.refuseOthers();
+    basis.refuseUnknown();
     file.refuseOthers();
     if (finish.lowestTempC() >= finish.highestTempC()) {
       file.fault("highest-temperature", "it is not above lowest-temperature", "change one of them");
@@ -60,20 +75,26 @@ final class FinishReader {
     return finish;
   }
 
-  private static Drying drying(Section file) {
-    file.choice("family", "evaporative", List.of("evaporative"));
-    file.choice("drying-set", "shellac", List.of("shellac"));
-    boolean told = !file.needed("usual-cut", "1.5lb").isEmpty();
-    double cutGPerL = told ? file.quantity("usual-cut", 180.0, Quantities::cutGPerL) : 180;
-    double cutLnSd = file.number("cut-spread", 0.2, 0, 2);
-    double strengthVolPct = file.quantity("spirit-strength", 95.0, Quantities::volumeFractionPct);
-    try {
-      return new SpiritDrying(FilmParameters.SHELLAC, cutGPerL, cutLnSd, strengthVolPct);
-    } catch (OutOfRange outside) {
-      file.fault(
-          "usual-cut", String.valueOf(outside.getMessage()), "change it, or spirit-strength");
-      return new SpiritDrying(FilmParameters.SHELLAC, 180, cutLnSd, 95);
+  private static Layer layer(Section file, String usual) {
+    String word = file.choice("layer", usual, Layer.words());
+    return Layer.of(word).orElseThrow(() -> new IllegalStateException("no such layer: " + word));
+  }
+
+  private static List<Layer> layers(Section file, String key) {
+    List<Layer> layers = new ArrayList<>();
+    for (String word : file.texts(key)) {
+      Optional<Layer> layer = Layer.of(word);
+      if (layer.isEmpty()) {
+        file.fault(
+            key,
+            "\"" + word + "\" is none of " + String.join(", ", Layer.words()),
+            YamlText.nearest(word, Layer.words())
+                .map(near -> "write " + near)
+                .orElse("choose one of them"));
+      }
+      layer.ifPresent(layers::add);
     }
+    return layers;
   }
 
   /** Names a finish may go by in a command and an address. */
@@ -98,7 +119,26 @@ final class FinishReader {
     return wetFilmUmByMethod;
   }
 
-  private static OptionalDouble recoatUntil(Section file) {
+  /** Of a curing finish the model's, in its reference air at the usual brushed film. */
+  private static OptionalDouble recoatUntil(
+      Section file, Drying drying, Map<String, Double> wetFilmUm) {
+    if (drying instanceof Curing curing) {
+      double filmUm = wetFilmUm.getOrDefault("brush", 75.0);
+      CureFacts facts = curing.facts();
+      return CureReader.checked(
+          file,
+          "wet-film",
+          OptionalDouble.empty(),
+          () ->
+              CureSigns.at(
+                      curing,
+                      CureMoment.of(
+                          facts.referenceTempC(),
+                          facts.referenceRhPct(),
+                          facts.referenceTempC(),
+                          filmUm))
+                  .recoatUntilMin());
+    }
     return file.optionalQuantity(
         "recoat-until", (what, text) -> minutes(Quantities.duration(what, text)));
   }

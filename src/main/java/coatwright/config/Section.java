@@ -196,6 +196,16 @@ final class Section {
     return text(key).map(List::of).orElse(List.of());
   }
 
+  /** Whether keys and values stand under a key, and not a text or a list. */
+  boolean isSection(String key) {
+    return valueByKey.get(key) instanceof MappingNode;
+  }
+
+  /** Whether a key is written here, with a value. */
+  boolean has(String key) {
+    return valueByKey.containsKey(key);
+  }
+
   /** The section under a key; absent, every key of it takes its default. */
   Section section(String key) {
     asked.add(key);

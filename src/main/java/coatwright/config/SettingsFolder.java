@@ -31,7 +31,21 @@ import org.snakeyaml.engine.v2.nodes.Node;
  */
 public final class SettingsFolder {
   /** Finishes that come with the program. */
-  private static final List<String> SHIPPED = List.of("shellac-pale", "shellac-amber");
+  private static final List<String> SHIPPED =
+      List.of(
+          "shellac-pale",
+          "shellac-amber",
+          "shellac-amber-dewaxed",
+          "shellac-garnet",
+          "shellac-garnet-dewaxed",
+          "varnish-alkyd",
+          "varnish-urethane",
+          "oil-linseed",
+          "oil-tung",
+          "waterborne-acrylic",
+          "waterborne-urethane",
+          "two-part-acid",
+          "two-part-urethane");
 
   private final Map<String, List<Fault>> faultsByFile = new LinkedHashMap<>();
 

@@ -45,6 +45,12 @@ public record CureSigns(
 
   private static final double WARMEST_C = 45;
 
+  /** Longer than this to a milestone up to rubbing out counts as standing still, s; assumed. */
+  private static final double STILL_S = 60 * 86_400.0;
+
+  /** Warm enough to get there within this is warm enough, h; assumed. */
+  private static final double SOON_H = 30 * 24;
+
   public CureSigns {
     slowCure = List.copyOf(slowCure);
   }
@@ -139,8 +145,9 @@ public record CureSigns(
   private static void addVitrification(
       TwoPartCure t, CureMoment m, double[] seconds, List<SlowCure> reasons) {
     for (Milestone milestone : t.milestones()) {
-      if (seconds[milestone.index()] > CureEnsemble.HORIZON_S) {
-        double stopsAt = Conversion.steady(t, m.airTempC()).after(Conversion.HORIZON_H);
+      boolean later = milestone.compareTo(Milestone.RUB_OUT) > 0;
+      if (!later && seconds[milestone.index()] > STILL_S) {
+        double stopsAt = Conversion.steady(t, m.airTempC()).after(STILL_S / 3600);
         reasons.add(
             new SlowCure.Vitrifies(
                 milestone, stopsAt, t.conversion(milestone), warmTo(t, milestone, m.airTempC())));
@@ -152,7 +159,7 @@ public record CureSigns(
   private static double warmTo(TwoPartCure t, Milestone milestone, double fromC) {
     double tempC = Math.floor(fromC) + 1;
     while (tempC < WARMEST_C
-        && Double.isInfinite(Conversion.steady(t, tempC).hoursTo(t.conversion(milestone)))) {
+        && Conversion.steady(t, tempC).hoursTo(t.conversion(milestone)) > SOON_H) {
       tempC++;
     }
     return tempC;

@@ -31,10 +31,10 @@ public sealed interface SlowCure {
   /**
    * The network becomes a glass before it is there; heat starts it again.
    *
-   * @param milestone the first one that is not reached
-   * @param stopsAtConversion where it stands still, 0 to 1
+   * @param milestone the first one, up to rubbing out, that is not reached within 60 days
+   * @param stopsAtConversion where it stands after them, 0 to 1
    * @param neededConversion what the milestone needs
-   * @param warmToC the lowest whole degree at which it is reached within the horizon
+   * @param warmToC the lowest whole degree at which it is reached within 30 days
    */
   record Vitrifies(
       Milestone milestone, double stopsAtConversion, double neededConversion, double warmToC)

@@ -31,7 +31,21 @@ class ShippedSettingsTest {
     assertThat(settings.web()).isEqualTo(Web.DEFAULT);
     assertThat(settings.store()).isEqualTo(Store.DEFAULT);
     assertThat(settings.brokers()).isEmpty();
-    assertThat(settings.finishes()).containsOnlyKeys("shellac-pale", "shellac-amber");
+    assertThat(settings.finishes())
+        .containsOnlyKeys(
+            "shellac-pale",
+            "shellac-amber",
+            "shellac-amber-dewaxed",
+            "shellac-garnet",
+            "shellac-garnet-dewaxed",
+            "varnish-alkyd",
+            "varnish-urethane",
+            "oil-linseed",
+            "oil-tung",
+            "waterborne-acrylic",
+            "waterborne-urethane",
+            "two-part-acid",
+            "two-part-urethane");
   }
 
   @Test

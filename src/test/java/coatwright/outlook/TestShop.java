@@ -6,6 +6,7 @@ import coatwright.climate.Reading;
 import coatwright.climate.Role;
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.Layer;
 import coatwright.film.SpiritDrying;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
@@ -43,6 +44,7 @@ final class TestShop {
       new Finish(
           "shellac-pale",
           "Pale dewaxed shellac",
+          Layer.SHELLAC,
           new SpiritDrying(FilmParameters.SHELLAC, 1.5 * LB, 0.2, 95),
           20,
           50,

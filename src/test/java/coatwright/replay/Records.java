@@ -2,6 +2,7 @@ package coatwright.replay;
 
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.Layer;
 import coatwright.film.SpiritDrying;
 import coatwright.json.Json;
 import coatwright.outlook.OutlookSettings;
@@ -92,6 +93,7 @@ final class Records {
       new Finish(
           "shellac-pale",
           "Pale dewaxed shellac",
+          Layer.SHELLAC,
           new SpiritDrying(FilmParameters.SHELLAC, 1.5 * 119.826427, 0.2, 95),
           20,
           50,

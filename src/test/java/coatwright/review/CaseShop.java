@@ -6,6 +6,7 @@ import coatwright.climate.Reading;
 import coatwright.climate.Role;
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.Layer;
 import coatwright.film.SpiritDrying;
 import coatwright.journal.Coat;
 import coatwright.journal.EntryBody;
@@ -154,6 +155,7 @@ final class CaseShop {
       new Finish(
           "shellac-pale",
           "Pale dewaxed shellac",
+          Layer.SHELLAC,
           new SpiritDrying(FilmParameters.SHELLAC, 1.5 * 119.826427, 0.2, 95),
           20,
           50,

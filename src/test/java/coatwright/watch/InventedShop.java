@@ -13,6 +13,7 @@ import coatwright.climate.SourceStatus;
 import coatwright.climate.WoodPoint;
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.Layer;
 import coatwright.film.SpiritDrying;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
@@ -502,6 +503,7 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
       new Finish(
           "shellac-pale",
           "Pale shellac",
+          Layer.SHELLAC,
           new SpiritDrying(FilmParameters.SHELLAC, 180, 0.2, 95),
           20,
           50,

@@ -8,6 +8,7 @@ import coatwright.climate.SourceState;
 import coatwright.climate.SourceStatus;
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.Layer;
 import coatwright.film.SpiritDrying;
 import coatwright.outlook.Due;
 import coatwright.outlook.OutlookRequest;
@@ -367,6 +368,7 @@ final class WebFixture implements AutoCloseable {
     return new Finish(
         "shellac-pale",
         "Pale shellac, dewaxed",
+        Layer.SHELLAC,
         new SpiritDrying(FilmParameters.SHELLAC, 180, 0.2, 95),
         20,
         50,
@@ -378,8 +380,8 @@ final class WebFixture implements AutoCloseable {
         6,
         150,
         "dewaxed",
-        List.of("bare wood"),
-        List.of("most finishes"),
+        List.of(Layer.BARE_WOOD),
+        List.of(Layer.SHELLAC),
         List.of("common practice, no source"),
         List.of("Read the safety data sheet."));
   }

@@ -20,7 +20,8 @@ final class SpiritReader implements DryingReader {
     try {
       return new SpiritDrying(FilmParameters.SHELLAC, cutGPerL, cutLnSd, strengthVolPct);
     } catch (OutOfRange outside) {
-      file.fault("usual-cut", String.valueOf(outside.getMessage()), "change it, or spirit-strength");
+      file.fault(
+          "usual-cut", String.valueOf(outside.getMessage()), "change it, or spirit-strength");
       return new SpiritDrying(FilmParameters.SHELLAC, 180, cutLnSd, 95);
     }
   }

@@ -1,6 +1,7 @@
 package coatwright.web;
 
 import coatwright.film.Finish;
+import coatwright.film.Layer;
 import coatwright.film.SpiritDrying;
 import java.util.List;
 import java.util.Map;
@@ -54,10 +55,14 @@ record FinishView(
         f.testDueMonths(),
         f.buildLimitUm(),
         f.waxNote(),
-        f.mayGoOver(),
-        f.mayGoUnder(),
+        words(f.mayGoOver()),
+        words(f.mayGoUnder()),
         f.basis(),
         f.cautions());
+  }
+
+  private static List<String> words(List<Layer> layers) {
+    return layers.stream().map(Layer::toString).toList();
   }
 
   private static OptionalDouble number(Optional<Double> value) {

@@ -6,7 +6,7 @@ import { byId, make, say, sentences } from './dom.js';
 import { listen } from './live.js';
 import { colour, drawn, hatch, label, sheet } from './paper.js';
 import { Shell } from './shell.js';
-import { clock, degrees, duration, onUnits, partName, percent, sentence, step, temperature, when } from './words.js';
+import { clock, degrees, duration, onUnits, partName, percent, sentence, step, temperature, told, when } from './words.js';
 
 const BLAME = {
   yes: 'The air was the cause.',
@@ -57,9 +57,9 @@ function counterfactuals() {
   byId('counterfactuals').replaceChildren(
     ...why.counterfactuals.map((one) => {
       const row = make('tr');
-      const head = make('th', '', one.change);
+      const head = make('th', '', told(one.change));
       head.scope = 'row';
-      row.append(head, ...[one.was, one.would, one.level, ratio(one)].map((cell) => make('td', '', cell)));
+      row.append(head, ...[told(one.was), told(one.would), one.helps ? one.level : `${one.level}, no help`, ratio(one)].map((cell) => make('td', '', cell)));
       return row;
     }),
   );
@@ -132,14 +132,15 @@ function air() {
 
 function update() {
   if (why === null) return;
-  say(byId('sentence'), sentence(why.sentence));
+  say(byId('sentence'), sentence(told(why.sentence)));
   byId('coat').value = why.coat;
-  say(byId('blame'), BLAME[why.airAtFault]);
+  const hardly = why.airAtFault === 'no' && why.model && why.model.level !== 'none expected';
+  say(byId('blame'), hardly ? 'The air was hardly the cause.' : BLAME[why.airAtFault]);
   const laid = coat ? `, laid ${when(coat.start)} from jar ${coat.jar}` : '';
   say(byId('of'), `${partName(why.part)}, coat ${why.coat}${laid}.`);
   evidence();
   counterfactuals();
-  const notes = [...why.jar, ...why.cautions];
+  const notes = [...why.jar, ...why.cautions].map(told);
   byId('other').hidden = notes.length === 0;
   sentences(byId('notes'), notes);
   air();

@@ -135,6 +135,6 @@ final class BetterHour {
                 3600)
             .lastCoat();
     double s90 = o.peakS() * ninetyOverMedian;
-    return Findings.level(spread, o.peakS(), s90, o.marginK());
+    return CloudingRule.level(spread, o.peakS(), s90, o.marginK());
   }
 }

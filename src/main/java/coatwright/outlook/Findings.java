@@ -30,8 +30,6 @@ record Findings(
 
   private static final SimulationOptions PLAIN =
       SimulationOptions.DEFAULT.withHaze(false, Double.POSITIVE_INFINITY);
-  private static final double LIKELY_S = 1.2;
-  private static final double LEAST_SPREAD_K = 1;
   private static final double SHORT_MIN = 2;
   private static final double LONG_MIN = 6;
   private static final double BRUSHING_SHARE = 1.25;
@@ -90,21 +88,14 @@ record Findings(
     return coat().marginK() - alone.marginErrorK();
   }
 
-  static CloudingLevel level(double spreadK, double s50, double s90, double marginK) {
-    if (spreadK < LEAST_SPREAD_K || (s50 >= LIKELY_S && marginK <= 0)) {
-      return CloudingLevel.LIKELY;
-    }
-    return s90 >= 1 ? CloudingLevel.POSSIBLE : CloudingLevel.NONE_EXPECTED;
-  }
-
   CloudingLevel level() {
     return condensation()
         ? CloudingLevel.LIKELY
-        : level(coating.spreadAtWoodK(), peakS(), peakS90(), marginK());
+        : CloudingRule.level(coating.spreadAtWoodK(), peakS(), peakS90(), marginK());
   }
 
   boolean closeToDew() {
-    return coating.spreadAtWoodK() < LEAST_SPREAD_K;
+    return coating.spreadAtWoodK() < CloudingRule.LEAST_SPREAD_K;
   }
 
   Outlook.Clouding clouding() {

@@ -79,7 +79,7 @@ final class Remedies {
                     List.of(coat), course, woodC, coating.alone().job().boardThicknessMm()),
                 LOOK_S);
     CoatOutcome o = run.lastCoat();
-    return Findings.level(
+    return CloudingRule.level(
         spreadK, o.peakS(), o.peakS() * upper(), o.marginK() - findings.alone().marginErrorK());
   }
 

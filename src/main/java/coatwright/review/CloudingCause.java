@@ -1,6 +1,8 @@
 package coatwright.review;
 
 import coatwright.film.CoatOutcome;
+import coatwright.outlook.CloudingRule;
+import coatwright.outlook.Outlook.CloudingLevel;
 import coatwright.quantity.Show;
 import coatwright.review.Change.Kind;
 import coatwright.review.Why.AirAtFault;
@@ -13,8 +15,12 @@ import java.util.Optional;
  *
  * <ol>
  *   <li>Wood within 1 K of the dew point: yes, the air (on wood that cold).
- *   <li>Water stayed under 85 % of what the resin holds: no. Look at jar, spirit and handling.
- *   <li>Between 85 % and the limit: partly; errors of sensor and recipe reach that far.
+ *   <li>No clouding is expected of it by the outlook's rule: no, the air was not the cause. Look at
+ *       jar, spirit and handling.
+ *   <li>Clouding was possible by that rule, but its water stayed under 85 % of what the resin
+ *       holds: no, it was hardly the cause.
+ *   <li>Between 85 % and the limit, and clouding possible: partly; errors of sensor and recipe
+ *       reach that far.
  *   <li>The spirit in the jar was itself near giving way: no, unless drier air alone would have
  *       saved it (then partly).
  *   <li>Over the limit, and drier air alone, or wood as warm as the air alone, keeps it under: yes;
@@ -24,12 +30,11 @@ import java.util.Optional;
  *       no.
  * </ol>
  *
- * The bounds 85 % and a tenth are ours; 1 K and 1.2 are the outlook's.
+ * The bounds 85 % and a tenth are ours; what is likely, possible or not expected is {@link
+ * CloudingRule}'s to say, so that sentence and level cannot part.
  */
 final class CloudingCause {
   private static final double WELL_UNDER_S = 0.85;
-  private static final double WELL_OVER_S = 1.2;
-  private static final double LEAST_SPREAD_K = 1;
   private static final double TELLS = 0.1;
 
   private final String part;
@@ -58,17 +63,17 @@ final class CloudingCause {
   }
 
   Finding find() {
-    if (base.outcome().isEmpty() || base.spreadAtWoodK() < LEAST_SPREAD_K) {
+    if (base.outcome().isEmpty() || base.spreadAtWoodK() < CloudingRule.LEAST_SPREAD_K) {
       return dew();
     }
     CoatOutcome outcome = base.outcome().get();
     if (outcome.spiritTooWeak()) {
       return weakSpirit(outcome);
     }
-    if (base.s() < WELL_UNDER_S) {
+    if (base.level() == CloudingLevel.NONE_EXPECTED || base.s() < WELL_UNDER_S) {
       return notTheAir(outcome);
     }
-    return base.s() < CloudingRun.LIMIT_S ? nearTheLimit(outcome) : over(outcome);
+    return base.s() < CloudingRule.LIMIT_S ? nearTheLimit(outcome) : over(outcome);
   }
 
   private Finding dew() {
@@ -98,11 +103,18 @@ final class CloudingCause {
         drySaves ? AirAtFault.PARTLY : AirAtFault.NO);
   }
 
+  /** "Not" is said exactly where the level is "none expected". */
   private Finding notTheAir(CoatOutcome outcome) {
+    boolean possible = base.level() != CloudingLevel.NONE_EXPECTED;
     String sentence =
-        "The air was not the cause: in the %s %s took up %s; %s"
+        "The air was %s the cause: in the %s %s took up %s%s; %s"
             .formatted(
-                air(), part, water(outcome), noted ? suspects() : "no clouding is noted on it");
+                possible ? "hardly" : "not",
+                air(),
+                part,
+                water(outcome),
+                possible ? ", near enough that clouding was possible" : "",
+                noted ? suspects() : "no clouding is noted on it");
     return new Finding(sentence, AirAtFault.NO);
   }
 
@@ -127,7 +139,7 @@ final class CloudingCause {
     String took = ": in the %s it took up %s".formatted(air(), water(outcome));
     if (mends(Kind.DAMP_AIR) || mends(Kind.COLD_WOOD)) {
       boolean othersClear = noted && !jar.clearInTheSameAir().isEmpty();
-      boolean narrow = base.s() < WELL_OVER_S;
+      boolean narrow = base.s() < CloudingRule.LIKELY_S;
       String cause = mends(Kind.DAMP_AIR) ? "the air was damp" : "the wood was colder than the air";
       String but =
           othersClear

@@ -7,6 +7,7 @@ import coatwright.film.FilmParameters;
 import coatwright.film.FilmRun;
 import coatwright.film.FilmSimulation;
 import coatwright.film.SimulationOptions;
+import coatwright.outlook.CloudingRule;
 import coatwright.outlook.Outlook.CloudingLevel;
 import java.util.Optional;
 
@@ -24,14 +25,6 @@ record CloudingRun(Optional<CoatOutcome> outcome, double spreadAtWoodK, Clouding
   private static final FilmSimulation SIMULATION =
       new FilmSimulation(FilmParameters.SHELLAC, SimulationOptions.DEFAULT);
 
-  /** Wood nearer its dew point than this is clouding by itself, K. */
-  private static final double LEAST_SPREAD_K = 1;
-
-  private static final double LIKELY_S = 1.2;
-
-  /** At this the resin gives way. */
-  static final double LIMIT_S = 1;
-
   /**
    * @param spread p90 over p50 of the water ratio, from what is not known of this coat's inputs;
    *     the same for every changed run, since the logarithms go together
@@ -48,15 +41,10 @@ record CloudingRun(Optional<CoatOutcome> outcome, double spreadAtWoodK, Clouding
     return new CloudingRun(dry, spreadK, level(dry, spreadK, spread));
   }
 
-  static CloudingLevel level(Optional<CoatOutcome> outcome, double spreadK, double spread) {
-    if (outcome.isEmpty() || spreadK < LEAST_SPREAD_K) {
-      return CloudingLevel.LIKELY;
-    }
-    double s = outcome.get().peakS();
-    if (s >= LIKELY_S && outcome.get().marginK() <= 0) {
-      return CloudingLevel.LIKELY;
-    }
-    return s * spread >= LIMIT_S ? CloudingLevel.POSSIBLE : CloudingLevel.NONE_EXPECTED;
+  private static CloudingLevel level(Optional<CoatOutcome> outcome, double spreadK, double spread) {
+    return outcome
+        .map(dry -> CloudingRule.level(spreadK, dry.peakS(), dry.peakS() * spread, dry.marginK()))
+        .orElse(CloudingLevel.LIKELY);
   }
 
   /** Water over the water at which the resin gives way; infinite where dew lies on the wood. */
@@ -66,6 +54,6 @@ record CloudingRun(Optional<CoatOutcome> outcome, double spreadAtWoodK, Clouding
 
   /** The resin would not have given way, nor the wood stood at the dew point. */
   boolean staysClear() {
-    return s() < LIMIT_S && spreadAtWoodK >= LEAST_SPREAD_K;
+    return s() < CloudingRule.LIMIT_S && spreadAtWoodK >= CloudingRule.LEAST_SPREAD_K;
   }
 }

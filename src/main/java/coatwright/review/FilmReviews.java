@@ -212,13 +212,15 @@ public final class FilmReviews implements Reviews {
         }
       }
       tried.sort(Comparator.comparingDouble(t -> t.run().s()));
-      List<Why.Counterfactual> changes = new ArrayList<>(tried.stream().map(Tried::told).toList());
+      List<Why.Counterfactual> changes =
+          new ArrayList<>(tried.stream().map(t -> t.told(base)).toList());
       Finding finding = clouding(known, base, tried, jar);
       if (notes.soft().isPresent() && notes.clouded().isEmpty()) {
         SoftCause soft = new SoftCause(known, softAgeS(), jar);
         finding = soft.find();
         changes.addAll(0, soft.counterfactuals(spread));
       }
+      changes.sort(Comparator.comparing(change -> !change.helps()));
       return why(finding, saw(base), changes, jar.told(), cautions(known));
     }
 

@@ -163,8 +163,13 @@ final class SoftCause {
     return told;
   }
 
-  private static Optional<Why.Counterfactual> told(
-      String change, String was, FilmJob job, double spread) {
+  /** A film that gets there where the other does not, or before it. */
+  private boolean isSooner(OptionalDouble rubOutS) {
+    return rubOutS.isPresent()
+        && (readyS.isEmpty() || rubOutS.getAsDouble() < readyS.getAsDouble());
+  }
+
+  private Optional<Why.Counterfactual> told(String change, String was, FilmJob job, double spread) {
     FilmRun run = run(job);
     if (run.coats().size() < job.coats().size()) {
       return Optional.empty();
@@ -177,7 +182,8 @@ final class SoftCause {
             "ready to rub out after " + days(run.rubOutS()),
             clouding.level().toString(),
             run.lastCoat().waterPeakPct(),
-            run.lastCoat().waterLimitPct()));
+            run.lastCoat().waterLimitPct(),
+            isSooner(run.rubOutS())));
   }
 
   private FilmJob thinner() {

@@ -13,7 +13,7 @@ record Tried(Change change, CloudingRun run) {
   }
 
   /** Only for a run whose wood carried no dew: there is no water to tell of otherwise. */
-  Why.Counterfactual told() {
+  Why.Counterfactual told(CloudingRun base) {
     CoatOutcome outcome = run.outcome().orElseThrow();
     return new Why.Counterfactual(
         change.words(),
@@ -21,6 +21,7 @@ record Tried(Change change, CloudingRun run) {
         change.would(),
         run.level().toString(),
         outcome.waterPeakPct(),
-        outcome.waterLimitPct());
+        outcome.waterLimitPct(),
+        run.s() < base.s());
   }
 }

@@ -66,6 +66,7 @@ public record Why(
    * @param was the value as it was, with its unit
    * @param would the value it was changed to, with its unit
    * @param level clouding level of the changed run
+   * @param helps whether it leaves the coat better off in what is asked of it
    */
   public record Counterfactual(
       String change,
@@ -73,5 +74,6 @@ public record Why(
       String would,
       String level,
       double waterPeakPct,
-      double waterLimitPct) {}
+      double waterLimitPct,
+      boolean helps) {}
 }

@@ -15,6 +15,8 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Why a coat clouded or stayed soft, computed anew from what was read and written. */
 class FilmReviewsTest {
@@ -104,6 +106,31 @@ class FilmReviewsTest {
         .containsPattern("gives way at [0-9.]+ %; (look at|the same jar|its jar|no clouding)")
         .endsWith("its jar is past the age of its test, so look at the jar first");
     assertThat(why.jar().get(0)).contains("15 months old", "falls due at 6 months");
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {45, 50, 52, 54, 56, 58, 60, 62, 64, 66, 70, 75})
+  void theSentenceClearsTheAirExactlyWhereNoCloudingWasExpected(double rhPct) {
+    Why why = clouded(20, rhPct).why();
+    String level = why.model().orElseThrow().level();
+    assertThat(why.sentence().startsWith("The air was not the cause"))
+        .isEqualTo(level.equals("none expected"));
+    if (!level.equals("none expected")) {
+      assertThat(why.airAtFault() == AirAtFault.NO)
+          .as("possible, and yet not the air: hardly, says the sentence")
+          .isEqualTo(why.sentence().startsWith("The air was hardly the cause"));
+    }
+  }
+
+  @Test
+  void whatHelpsIsToldBeforeWhatDoesNot() {
+    Why why = clouded(28, 80).why();
+    double was =
+        why.model().orElseThrow().waterPeakPct() / why.model().orElseThrow().waterLimitPct();
+    assertThat(why.counterfactuals()).extracting(Counterfactual::helps).contains(true, false);
+    assertThat(why.counterfactuals())
+        .allSatisfy(one -> assertThat(one.helps()).isEqualTo(s(one) < was))
+        .isSortedAccordingTo(java.util.Comparator.comparing(one -> !one.helps()));
   }
 
   /** Film model: wood at 10 °C in 20 °C and 50 % has S 1.21 and lies 0.7 K above the dew point. */

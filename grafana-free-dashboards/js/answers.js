@@ -1,7 +1,7 @@
 // Three answers, never one green light: clouding, drying, open time.
 
 import { byId, make, say, sentences } from './dom.js';
-import { duration, percent, step, temperature } from './words.js';
+import { duration, percent, step, temperature, told } from './words.js';
 
 const CLOUDING = ['none expected', 'possible', 'likely'];
 const DRYING = ['stalled', 'slow', 'usual', 'brisk'];
@@ -116,9 +116,9 @@ export function Answers() {
       openTime(outlook.openTime);
 
       byId('help').hidden = outlook.actions.length === 0;
-      sentences(byId('actions'), outlook.actions);
+      sentences(byId('actions'), outlook.actions.map(told));
       byId('taken-panel').hidden = outlook.assumptions.length === 0;
-      sentences(byId('assumptions'), outlook.assumptions);
+      sentences(byId('assumptions'), outlook.assumptions.map(told));
       say(byId('model'), `Reckoned by ${outlook.model.name} ${outlook.model.version}.`);
       byId('caution-panel').hidden = outlook.cautions.length === 0;
       sentences(byId('cautions'), outlook.cautions);

@@ -5,7 +5,7 @@ import { Axis } from './axis.js';
 import { byId, make, say } from './dom.js';
 import { listen } from './live.js';
 import { Shell } from './shell.js';
-import { capital, nowMs, partName, sentence, standing, when } from './words.js';
+import { capital, nowMs, partName, sentence, standing, told, when } from './words.js';
 
 const AFRESH_MS = 60000;
 const MOST_TESTS = 6;
@@ -14,7 +14,7 @@ const shell = Shell('Due');
 const ms = (time) => Date.parse(time);
 const passed = (one) => one.p50 !== undefined && ms(one.p50) <= nowMs();
 const arrives = (one) => one.reached && one.p50 !== undefined;
-const never = (one) => `will not get there in this air${one.reason ? `: ${one.reason}` : ''}`;
+const never = (one) => `will not get there in this air${one.reason ? `: ${told(one.reason)}` : ''}`;
 
 function guess(text) {
   return make('span', 'guess', text);
@@ -82,7 +82,7 @@ function row(one, axis, ticks) {
   const li = make('li');
   li.append(make('span', 'name', capital(one.milestone)), track(one, axis, ticks), dates(one));
   if (one.was && arrives(one)) {
-    const why = one.reason ? `: ${one.reason}` : '';
+    const why = one.reason ? `: ${told(one.reason)}` : '';
     li.append(make('p', 'moved', `Was ${when(one.was)} \u2192 now ${when(one.p50)}${why}.`));
   }
   return li;
@@ -164,7 +164,7 @@ function tableRow(one) {
   const cells = arrives(one)
     ? [one.milestone + (one.estimate ? ' (rough)' : ''), time(one.p10), time(one.p50), time(one.p90), one.until ? when(one.until) : 'no late end']
     : [one.milestone, 'will not', 'get there', 'in this air', '\u2014'];
-  cells.push(time(one.was), one.reason ?? '\u2014', one.test ?? '\u2014');
+  cells.push(time(one.was), one.reason === undefined ? '\u2014' : told(one.reason), one.test ?? '\u2014');
   cells.forEach((cell) => row.append(make('td', '', cell)));
   return row;
 }

@@ -1,14 +1,14 @@
 // What asks to be done, what is being warned of, the parts at the bench, the sensors.
 
 import { byId, fill, fromTemplate, make, say } from './dom.js';
-import { ageOf, ago, capital, partName, sentence, standing, when } from './words.js';
+import { ageOf, ago, capital, partName, sentence, standing, told, when } from './words.js';
 
 function nextWords({ passed, next }) {
   const lines = [];
   if (passed) lines.push({ text: `${capital(standing(passed.milestone))} since about ${when(passed.p50)}`, guess: true });
   if (!next) return lines;
   if (next.reached === false || !next.p50) {
-    const why = next.reason ? ` (${next.reason})` : '';
+    const why = next.reason ? ` (${told(next.reason)})` : '';
     lines.push({ text: `Will not get to ${next.milestone} in this air${why}`, guess: true });
   } else {
     const late = next.p90 ? `, nine in ten by ${when(next.p90)}` : '';
@@ -28,7 +28,7 @@ function updatePart(li, part) {
 }
 
 function updateWarning(li, warning) {
-  say(li.querySelector('.message'), warning.message);
+  say(li.querySelector('.message'), told(warning.message));
   say(li.querySelector('.since'), `since ${when(warning.from)}`);
 }
 
@@ -45,7 +45,7 @@ function updateSource(li, source) {
   say(li.querySelector('.state'), source.state);
   const last = source.lastReadingAt ? `last reading ${ago(ageOf(source.lastReadingAt))}` : 'no reading yet';
   const where = source.room ? `${source.room}, ${source.transport}` : source.transport;
-  say(li.querySelector('.more'), `${where} \u00b7 ${last}${source.trouble ? ` \u00b7 ${source.trouble}` : ''}`);
+  say(li.querySelector('.more'), `${where} \u00b7 ${last}${source.trouble ? ` \u00b7 ${told(source.trouble)}` : ''}`);
 }
 
 export function Lists() {

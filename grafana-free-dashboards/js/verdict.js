@@ -1,7 +1,7 @@
 // The one line and the one number. The daemon judged; this shows.
 
 import { byId, say } from './dom.js';
-import { ago, capital, clock, doubtWords, duration, partName, stepUnit, stepValue } from './words.js';
+import { ago, capital, clock, doubtWords, duration, partName, percent, stepUnit, stepValue, temperature, told } from './words.js';
 
 function word({ outlook, verb }) {
   return capital(outlook.summary === 'brush' ? verb : outlook.summary);
@@ -40,9 +40,14 @@ function toRubOut({ rubOutDays, ratioToReference }) {
     : { ...split(duration(median * 1440)), caption: 'until it can be rubbed out' };
 }
 
+function decided({ value, unit, what }) {
+  if (unit === 'min') return { ...split(duration(value)), caption: what };
+  return { ...split(unit === 'degC' ? temperature(value) : percent(value, 1)), caption: what };
+}
+
 // The number behind the word, where the record carries one; else the sentence has it.
 function number({ outlook, airAgeSeconds }) {
-  const { clouding, drying, openTime, decidedBy } = outlook;
+  const { clouding, drying, openTime, decidedBy, deciding } = outlook;
   switch (decidedBy) {
     case 'condensation':
       return clouding ? against(clouding.spreadAtWoodK, 'wood') : null;
@@ -52,6 +57,10 @@ function number({ outlook, airAgeSeconds }) {
       return drying ? toRubOut(drying) : null;
     case 'open-time':
       return openTime ? { ...split(duration(openTime.min)), caption: 'of wet edge' } : null;
+    case 'too-tacky':
+    case 'limits':
+    case 'weak-spirit':
+      return deciding ? decided(deciding) : null;
     default:
       return outlook.summary === "can't tell" && airAgeSeconds !== undefined
         ? { ...split(ago(airAgeSeconds).replace(' ago', '')), caption: 'since the last reading' }
@@ -75,7 +84,7 @@ export function Verdict() {
       el.toggleAttribute('data-old', old);
       say(byId('word'), word(session));
       say(byId('verdict-line'), rest(session));
-      say(byId('reason'), session.outlook.reason);
+      say(byId('reason'), told(session.outlook.reason));
       const better = session.nextBetter ? ` A better hour is expected from about ${clock(session.nextBetter)}.` : '';
       say(byId('of'), spokenOf(session) + better);
 
@@ -93,7 +102,7 @@ export function Verdict() {
       const announced = `${word(session)}. ${rest(session)}.`;
       if (announced !== spoken) {
         spoken = announced;
-        say(byId('spoken'), `${announced} ${session.outlook.reason}`);
+        say(byId('spoken'), `${announced} ${told(session.outlook.reason)}`);
       }
     },
   };

@@ -103,6 +103,22 @@ export const sentence = (text) => capital(text) + (/[.!?]$/.test(text) ? '' : '.
 export const standing = (milestone) =>
   milestone === 'rub out' || milestone === 'wrap' ? `ready to ${milestone}` : milestone;
 
+// A sentence of the daemon's, which speaks in °C, K and µm, in the degrees chosen here.
+export function told(text) {
+  if (!fahrenheit) return text;
+  const number = '(?<![\\w.])(-?\\d+(?:\\.\\d+)?)';
+  const replaced = (from, unitWord, by, finer) =>
+    from.replace(new RegExp(`(?:${number}( to | or |–))?${number} ${unitWord}(?!\\w)`, 'g'), (_, first, between, last) => {
+      const one = (value) => {
+        const digits = (value.split('.')[1] ?? '').length;
+        const shown = by(Number(value));
+        return finer && digits === 0 ? String(Number(shown.toFixed(1))) : shown.toFixed(digits);
+      };
+      return `${first === undefined ? '' : one(first) + between}${one(last)} °F`;
+    });
+  return replaced(replaced(text, '°C', (c) => c * 1.8 + 32, false), 'K', (k) => k * 1.8, true);
+}
+
 // A jump that waits for the next reading to agree, in words.
 export function doubtWords({ airTempC, rhPct, woodTempC, source }) {
   const read = [];

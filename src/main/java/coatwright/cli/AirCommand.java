@@ -117,7 +117,7 @@ final class AirCommand implements Callable<Integer> {
                 Show.temperatureStep(air.airTempC() - air.dewPointC(), units)));
     air.frostPointC().ifPresent(c -> line("frost point", Show.temperature(c, units)));
     line("wet bulb", Show.temperature(air.wetBulbC(), units));
-    line("water in it", Show.fixed(air.absoluteHumidityGm3(), 1) + " g/m³");
+    line("water in it", shared.told(Show.fixed(air.absoluteHumidityGm3(), 1) + " g/m³"));
     air.woodMoisturePct()
         .ifPresent(pct -> line("wood settles at", Show.fixed(pct, 1) + " % moisture"));
   }

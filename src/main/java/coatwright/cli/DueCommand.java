@@ -49,7 +49,7 @@ final class DueCommand implements Callable<Integer> {
       after(one, "until", "    ready until ", shared);
       moved(one, shared);
       if (one.has("test")) {
-        shared.out.println("    test: " + one.path("test").asText());
+        shared.out.println("    test: " + shared.told(one.path("test")));
       }
     }
   }
@@ -79,7 +79,7 @@ final class DueCommand implements Callable<Integer> {
 
   private static void moved(JsonNode one, Shared shared) {
     if (one.has("was")) {
-      String reason = one.has("reason") ? ": " + one.path("reason").asText() : "";
+      String reason = one.has("reason") ? ": " + shared.told(one.path("reason")) : "";
       shared.out.println("    was " + Times.shown(one.path("was").asText(), shared.now()) + reason);
     }
   }

@@ -76,7 +76,7 @@ final class ListenCommand implements Callable<Integer> {
             text.source(),
             text.verdict(),
             text.text().strip(),
-            text.reason().map(reason -> "   <- " + reason).orElse(""));
+            text.reason().map(reason -> "   <- " + shared.told(reason)).orElse(""));
       }
     }
   }

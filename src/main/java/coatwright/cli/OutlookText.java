@@ -1,5 +1,6 @@
 package coatwright.cli;
 
+import coatwright.quantity.Reworded;
 import coatwright.quantity.Show;
 import coatwright.quantity.UnitSystem;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -20,7 +21,7 @@ final class OutlookText {
   /** The verdict with its reason, one line. */
   void verdict(JsonNode outlook) {
     String summary = outlook.path("summary").asText();
-    out.printf("%s: %s%n", capital(summary), outlook.path("reason").asText());
+    out.printf("%s: %s%n", capital(summary), told(outlook.path("reason")));
   }
 
   /** All of it. */
@@ -119,12 +120,16 @@ final class OutlookText {
   private void list(String head, JsonNode sentences) {
     if (!sentences.isEmpty()) {
       out.println(head);
-      sentences.forEach(sentence -> out.println("  - " + sentence.asText()));
+      sentences.forEach(sentence -> out.println("  - " + told(sentence)));
     }
   }
 
   private void line(String name, String says) {
     out.printf("  %-16s %s%n", name, says);
+  }
+
+  private String told(JsonNode sentence) {
+    return Reworded.in(units, sentence.asText());
   }
 
   private static String minutes(double min) {

@@ -3,7 +3,9 @@ package coatwright.cli;
 import coatwright.cli.Hall.Place;
 import coatwright.cli.Hall.ShopFacts;
 import coatwright.json.Json;
+import coatwright.quantity.Reworded;
 import coatwright.quantity.UnitSystem;
+import com.fasterxml.jackson.databind.JsonNode;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -83,6 +85,16 @@ final class Shared {
               "units \"%s\": there are us, metric and imperial; write --units metric"
                   .formatted(units));
     };
+  }
+
+  /** A sentence of the house in the units to print in. */
+  String told(JsonNode sentence) {
+    return told(sentence.asText());
+  }
+
+  /** A sentence of the house in the units to print in. */
+  String told(String sentence) {
+    return Reworded.in(unitSystem(), sentence);
   }
 
   /** The daemon of this shop. */

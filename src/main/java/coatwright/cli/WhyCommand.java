@@ -37,7 +37,7 @@ final class WhyCommand implements Callable<Integer> {
   }
 
   private void print(JsonNode why, UnitSystem units) {
-    shared.out.println(why.path("sentence").asText());
+    shared.out.println(shared.told(why.path("sentence")));
     shared.out.println("Was it the air? " + why.path("airAtFault").asText());
     JsonNode air = why.path("air");
     if (!air.isEmpty()) {
@@ -64,13 +64,14 @@ final class WhyCommand implements Callable<Integer> {
     }
     for (JsonNode other : why.path("counterfactuals")) {
       shared.out.printf(
-          "  %s, %s instead of %s: clouding %s%n",
-          other.path("change").asText(),
-          other.path("would").asText(),
-          other.path("was").asText(),
-          other.path("level").asText());
+          "  %s, %s instead of %s: clouding %s%s%n",
+          shared.told(other.path("change")),
+          shared.told(other.path("would")),
+          shared.told(other.path("was")),
+          other.path("level").asText(),
+          other.path("helps").asBoolean() ? "" : ", no help");
     }
-    why.path("jar").forEach(line -> shared.out.println(line.asText()));
-    why.path("cautions").forEach(line -> shared.out.println(line.asText()));
+    why.path("jar").forEach(line -> shared.out.println(shared.told(line)));
+    why.path("cautions").forEach(line -> shared.out.println(shared.told(line)));
   }
 }

@@ -48,6 +48,9 @@ public final class Conversions {
   public static final double M2_PER_FT2 = M_PER_FT * M_PER_FT;
 
   /** Pascals in an inch of mercury, conventional; SP 811 gives 3.386 389 E+03. */
+  /** The grain is 64.79891 mg. */
+  public static final double G_M3_PER_GRAIN_FT3 = 0.06479891 / (M_PER_FT * M_PER_FT * M_PER_FT);
+
   public static final double PA_PER_INHG = 3386.389;
 
   /** Pascals in a millimetre of mercury, conventional; SP 811 gives 1.333 224 E+02. */

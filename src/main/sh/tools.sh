@@ -138,7 +138,7 @@ install_tools() {
   {
     $as_root apt-get update -qq &&
       $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${PACKAGES[@]}"
-  } >&2 || stop 2 "apt-get could not install ${PACKAGES[*]}; see its message above."
+  } >&2 || stop 2 "Nothing could be installed, see the message above; as root, run: apt-get install ${PACKAGES[*]}"
   hash -r
   find_jdk || stop 2 "No JDK $LEAST_JDK or newer even after installing; see the messages above."
   find_maven || newer_maven

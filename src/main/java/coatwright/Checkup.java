@@ -12,8 +12,12 @@ import java.net.Socket;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Looks at a shop without its daemon: what is there, what can be reached, what cannot. */
 final class Checkup {
@@ -35,6 +39,7 @@ final class Checkup {
             true,
             String.join(", ", settings.finishes().keySet().stream().sorted().toList())));
     checks.add(database());
+    backup(data).ifPresent(checks::add);
     settings.brokers().forEach((name, broker) -> checks.add(broker(name, broker)));
     if (settings.sources().isEmpty()) {
       checks.add(
@@ -58,6 +63,43 @@ final class Checkup {
               .orElse(store.file() + " is whole"));
     } catch (StoreTrouble trouble) {
       return new Check("database", false, String.valueOf(trouble.getMessage()));
+    }
+  }
+
+  /** When the last copy was made; empty where there is nothing yet to copy. */
+  static Optional<Check> backup(Path data) {
+    if (!Files.isRegularFile(data.resolve(SqliteStore.FILE_NAME))) {
+      return Optional.empty();
+    }
+    String how = "to make one, stop Coatwright and copy the folder " + data;
+    String says =
+        newestBackup(data.resolve(SqliteStore.BACKUPS))
+            .map(
+                file ->
+                    "the last was made at %s, before an update: %s; %s"
+                        .formatted(madeAt(file).truncatedTo(ChronoUnit.MINUTES), file, how))
+            .orElse("none yet; " + how);
+    return Optional.of(new Check("backup", true, says));
+  }
+
+  private static Optional<Path> newestBackup(Path folder) {
+    if (!Files.isDirectory(folder)) {
+      return Optional.empty();
+    }
+    try (Stream<Path> files = Files.list(folder)) {
+      return files
+          .filter(file -> file.toString().endsWith(".db"))
+          .max(Comparator.comparing(Checkup::madeAt));
+    } catch (IOException unreadable) {
+      return Optional.empty();
+    }
+  }
+
+  private static Instant madeAt(Path file) {
+    try {
+      return Files.getLastModifiedTime(file).toInstant();
+    } catch (IOException gone) {
+      return Instant.EPOCH;
     }
   }
 

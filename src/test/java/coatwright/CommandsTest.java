@@ -488,6 +488,109 @@ class CommandsTest {
   }
 
   @Test
+  void everySentenceIsToldInTheUnitsAskedForAndJsonStaysAsItIs() throws IOException {
+    String[] asked = {
+      "outlook", "--finish", "shellac-pale", "--air", "28C,80%", "--wood", "22C", "--units", "us"
+    };
+    Ran told = run(asked);
+    assertThat(told.out())
+        .contains("°F", "mil")
+        .doesNotContain("°C")
+        .doesNotContainPattern("\\d K\\b");
+    String[] json = java.util.Arrays.copyOf(asked, asked.length + 1);
+    json[asked.length] = "--json";
+    assertThat(run(json).json().path("reason").asText()).containsPattern("°C|\\d K\\b");
+    assertThat(run("air", "--temp", "77F", "--rh", "50%", "--units", "us").out())
+        .contains("gr/ft³")
+        .doesNotContain("g/m³");
+  }
+
+  @Test
+  void aCaseIsNotWalkedBesideARecord() throws IOException {
+    Path file = folder.resolve("case.json");
+    Files.writeString(file, "{\"conditions\": {\"temp\": \"28 C\"}, \"seen\": \"cloudy\"}");
+
+    Ran ran = run("replay", "--case", file.toString(), "--readings", "june.csv");
+
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.err()).contains("--case with --readings").contains("leave one of them out");
+  }
+
+  @Test
+  void aNumberOfCoatsThatIsNoneIsToldInOurWords() {
+    Ran schedule = run("replay", "--readings", "a.csv", "--mapping", "a.yaml", "--schedule", "six");
+    assertThat(schedule.exitCode()).isEqualTo(2);
+    assertThat(schedule.err()).contains("--schedule \"six\"").contains("write --schedule 6");
+
+    Ran last = run("listen", "--last", "ten");
+    assertThat(last.exitCode()).isEqualTo(2);
+    assertThat(last.err()).startsWith("--last \"ten\": that is no whole number");
+  }
+
+  @Test
+  void anUnknownFinishOfACoatListIsToldWithItsLine() throws IOException {
+    Path readings = folder.resolve("a.csv");
+    Files.writeString(
+        readings, "time,t,h\n2026-03-14T09:30:00Z,20,50\n2026-03-14T09:31:00Z,20,50\n");
+    Path mapping = folder.resolve("a.yaml");
+    Files.writeString(
+        mapping,
+        """
+        source: wall
+        payload: columns
+        header: true
+        time: {at: time, form: rfc3339}
+        readings:
+          - {quantity: air-temperature, at: t, unit: Cel}
+          - {quantity: relative-humidity, at: h, unit: '%'}
+        """);
+    Path coats = folder.resolve("coats.csv");
+    Files.writeString(coats, "id,finish,start\na,shellac-pale,+0min\nb,copal,+1min\n");
+
+    Ran ran =
+        run(
+            "replay",
+            "--readings",
+            readings.toString(),
+            "--mapping",
+            mapping.toString(),
+            "--coats",
+            coats.toString());
+
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.err()).contains("line 3").contains("\"copal\"");
+  }
+
+  @Test
+  void whatWasHeardWithoutAnIdIsToldWithoutOne() throws IOException {
+    Path mappings = folder.resolve("m.json");
+    Files.writeString(mappings, "{}");
+    Path heard = folder.resolve("h.jsonl");
+    Files.writeString(heard, "{\"raw\": \"21\", \"profile\": \"x\"}\n");
+
+    Ran ran = run("listen", "--mappings", mappings.toString(), "--from", heard.toString());
+
+    assertThat(ran.json().has("id")).isFalse();
+    assertThat(ran.json().has("refused")).isTrue();
+  }
+
+  @Test
+  void aCheckupSaysWhenTheDatabaseWasLastCopied() throws IOException {
+    Path data = Files.createDirectories(folder.resolve("data"));
+    String[] checkup = {
+      "checkup", "--offline", "--config", settingsWithAFreePort(), "--data", data.toString()
+    };
+    coatwright.store.SqliteStore.open(data, CLOCK).close();
+    assertThat(run(checkup).out()).contains("backup: none yet; to make one, stop Coatwright");
+
+    Path copy = Files.createDirectories(data.resolve("backups")).resolve("before-update-1.db");
+    Files.writeString(copy, "a copy");
+    Files.setLastModifiedTime(
+        copy, java.nio.file.attribute.FileTime.from(Instant.parse("2026-03-01T08:00:30Z")));
+    assertThat(run(checkup).out()).contains("backup: the last was made at 2026-03-01T08:00:00Z");
+  }
+
+  @Test
   void aCheckupWithoutADaemonLooksAtSettingsAndDatabase() throws IOException {
     Ran ran =
         run(

@@ -16,6 +16,8 @@ import picocli.CommandLine.Option;
     description = "What is connected, fresh, wrong; exits with 1 when something is.",
     footer = {"", "Example: coatwright checkup"})
 final class CheckupCommand implements Callable<Integer> {
+  private static final String SETTINGS = "settings";
+
   @Option(
       names = "--offline",
       description = "Look at settings, database and sensors without asking the daemon.")
@@ -35,9 +37,15 @@ final class CheckupCommand implements Callable<Integer> {
     if (shared.json) {
       shared.printJson(Map.of("fine", fine, "checks", checks));
     } else {
+      // Settings that cannot be read tell no units.
+      boolean read =
+          checks.stream().allMatch(check -> check.fine() || !check.what().equals(SETTINGS));
       for (Check check : checks) {
         shared.out.printf(
-            "%-5s %s: %s%n", check.fine() ? "ok" : "WRONG", check.what(), check.says());
+            "%-5s %s: %s%n",
+            check.fine() ? "ok" : "WRONG",
+            check.what(),
+            read ? shared.told(check.says()) : check.says());
       }
       shared.out.println(fine ? "All is well." : "Something needs you; see WRONG above.");
     }
@@ -49,6 +57,7 @@ final class CheckupCommand implements Callable<Integer> {
     DaemonLine daemon = shared.daemon();
     JsonNode sources = daemon.get("sources").path("sources");
     checks.add(new Check("daemon", true, "answers at " + daemon.address()));
+    shared.hall.backup(shared.place()).ifPresent(checks::add);
     if (sources.isEmpty()) {
       checks.add(new Check("sensors", false, "none; copy an example from config/sources/examples"));
     }

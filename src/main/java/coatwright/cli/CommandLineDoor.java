@@ -113,6 +113,16 @@ public final class CommandLineDoor {
           ? option.longestName() + " is given twice"
           : "an option is given twice";
     }
+    if (wrong.getArgSpec() instanceof CommandLine.Model.OptionSpec option
+        && wrong.getValue() != null) {
+      return "%s \"%s\": that is no %s; write it like %s %s"
+          .formatted(
+              option.longestName(),
+              wrong.getValue(),
+              option.type() == int.class ? "whole number" : option.paramLabel(),
+              option.longestName(),
+              option.type() == int.class ? "20" : option.paramLabel());
+    }
     String message = String.valueOf(wrong.getMessage());
     return message.lines().findFirst().orElse("this cannot be read");
   }

@@ -2,9 +2,13 @@ package coatwright.cli;
 
 import coatwright.cli.Hall.ReplayWish;
 import coatwright.json.Json;
+import coatwright.quantity.Fault;
 import coatwright.quantity.RefusedInput;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
@@ -38,7 +42,7 @@ final class ReplayCommand implements Callable<Integer> {
       names = "--schedule",
       paramLabel = "N",
       description = "Lay N coats of the reference job from the first reading.")
-  @Nullable Integer schedule;
+  @Nullable String schedule;
 
   @Option(
       names = "--case",
@@ -56,6 +60,7 @@ final class ReplayCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     if (described != null) {
+      refuseBesideACase();
       tell(shared.hall.describedCase(shared.place(), described));
       return 0;
     }
@@ -65,14 +70,41 @@ final class ReplayCommand implements Callable<Integer> {
           "it needs --readings and --mapping, or --case",
           "write it like replay --readings june.csv --mapping june.yaml");
     }
-    ReplayWish wish =
-        new ReplayWish(
-            readings,
-            mapping,
-            Optional.ofNullable(coats),
-            schedule == null ? OptionalInt.empty() : OptionalInt.of(schedule));
+    ReplayWish wish = new ReplayWish(readings, mapping, Optional.ofNullable(coats), scheduled());
     tell(shared.hall.replay(shared.place(), wish));
     return 0;
+  }
+
+  private void refuseBesideACase() {
+    Map<String, @Nullable Object> others = new LinkedHashMap<>();
+    others.put("--readings", readings);
+    others.put("--mapping", mapping);
+    others.put("--coats", coats);
+    others.put("--schedule", schedule);
+    List<Fault> faults =
+        others.entrySet().stream()
+            .filter(option -> option.getValue() != null)
+            .map(
+                option ->
+                    Fault.of(
+                        "--case with " + option.getKey(),
+                        "a case is told in words, a record is walked",
+                        "leave one of them out"))
+            .toList();
+    if (!faults.isEmpty()) {
+      throw new RefusedInput(faults);
+    }
+  }
+
+  private OptionalInt scheduled() {
+    if (schedule == null) {
+      return OptionalInt.empty();
+    }
+    if (!schedule.matches("[0-9]{1,9}")) {
+      throw RefusedInput.of(
+          "--schedule \"" + schedule + "\"", "is no number of coats", "write --schedule 6");
+    }
+    return OptionalInt.of(Integer.parseInt(schedule));
   }
 
   private void tell(Object answer) {
@@ -98,8 +130,8 @@ final class ReplayCommand implements Callable<Integer> {
           "  %3.0f %%  %s%n",
           100 * cause.path("probability").asDouble(), cause.path("cause").asText());
     }
-    answer.path("advice").forEach(line -> shared.out.println("- " + line.asText()));
-    answer.path("questions").forEach(line -> shared.out.println("? " + line.asText()));
+    answer.path("advice").forEach(line -> shared.out.println("- " + shared.told(line)));
+    answer.path("questions").forEach(line -> shared.out.println("? " + shared.told(line)));
   }
 
   private void print(JsonNode answer) {
@@ -119,7 +151,7 @@ final class ReplayCommand implements Callable<Integer> {
         break;
       }
       shared.out.printf(
-          "  line %d: %s%n", refused.path("line").asLong(), refused.path("reason").asText());
+          "  line %d: %s%n", refused.path("line").asLong(), shared.told(refused.path("reason")));
     }
     for (JsonNode coat : answer.path("coats")) {
       shared.out.printf("%n%s%n", coat.path("id").asText());
@@ -134,7 +166,7 @@ final class ReplayCommand implements Callable<Integer> {
     }
     for (JsonNode warning : answer.path("warnings")) {
       shared.out.printf(
-          "%s  %s%n", warning.path("from").asText(), warning.path("message").asText());
+          "%s  %s%n", warning.path("from").asText(), shared.told(warning.path("message")));
     }
   }
 }

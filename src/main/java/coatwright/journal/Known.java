@@ -18,6 +18,7 @@ final class Known {
   private static final int OLDEST_YEAR = 1990;
 
   private final Journal journal;
+  private final Clock clock;
   private final ZoneId zone;
   private final Set<String> finishes;
   private final List<String> rooms;
@@ -25,6 +26,7 @@ final class Known {
 
   Known(Journal journal, Clock clock, ZoneId zone, Set<String> finishes, List<String> rooms) {
     this.journal = journal;
+    this.clock = clock;
     this.zone = zone;
     this.finishes = new TreeSet<>(finishes);
     this.rooms = List.copyOf(rooms);
@@ -171,6 +173,14 @@ final class Known {
   }
 
   LocalDate promise(String what, String text) {
-    return time.day(what, text);
+    LocalDate day = time.day(what, text);
+    LocalDate today = LocalDate.ofInstant(clock.instant(), zone);
+    if (day.isBefore(today)) {
+      throw RefusedInput.of(
+          what + " \"" + text + "\"",
+          "the day has passed; today is " + today,
+          "promise today or a day to come, or leave it out");
+    }
+    return day;
   }
 }

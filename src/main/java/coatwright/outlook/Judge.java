@@ -22,7 +22,12 @@ final class Judge {
 
   private static final double SESSION_MIN = 60;
 
-  private record Decision(Summary summary, String by, String reason) {}
+  private record Decision(
+      Summary summary, String by, String reason, Optional<Outlook.Deciding> deciding) {
+    Decision(Summary summary, String by, String reason) {
+      this(summary, by, reason, Optional.empty());
+    }
+  }
 
   private final Findings findings;
   private final Coating coating;
@@ -46,6 +51,7 @@ final class Judge {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         List.of(),
         OptionalDouble.empty(),
         List.of(),
@@ -63,6 +69,7 @@ final class Judge {
         d.summary(),
         d.reason(),
         d.by(),
+        d.deciding(),
         Optional.of(findings.clouding()),
         findings.drying(),
         findings.openTime(),
@@ -86,7 +93,7 @@ final class Judge {
       return hold("clouding", clouding());
     }
     if (findings.tooTacky()) {
-      return hold("too-tacky", tacky());
+      return tooTacky();
     }
     if (findings.dryingLevel() == DryingLevel.STALLED) {
       return hold("drying", stalled());
@@ -132,7 +139,13 @@ final class Judge {
     boolean jar =
         by.equals("clouding") && findings.coat().spiritTooWeak() && !findings.closeToDew();
     return jar
-        ? new Decision(summary, "weak-spirit", weakSpirit())
+        ? new Decision(
+            summary,
+            "weak-spirit",
+            weakSpirit(),
+            Optional.of(
+                new Outlook.Deciding(
+                    coating.coat().strengthVolPct(), "%", "strength of the spirit in the jar")))
         : new Decision(summary, by, reason);
   }
 
@@ -165,7 +178,13 @@ final class Judge {
             + temp(limitC)
             + " that "
             + coating.finish().title()
-            + " is stated for.");
+            + " is stated for.",
+        Optional.of(
+            new Outlook.Deciding(
+                limitC,
+                "degC",
+                "is the %s for this finish; the %s is %s it"
+                    .formatted(side.equals("below") ? "least" : "most", what, side))));
   }
 
   private static String temp(double tempC) {
@@ -223,8 +242,16 @@ final class Judge {
         coating.coat().strengthVolPct(), shown(o.jarS()));
   }
 
-  private String tacky() {
+  private Decision tooTacky() {
     OptionalDouble rest = findings.restNeededMin();
+    Optional<Outlook.Deciding> minutes =
+        rest.isPresent()
+            ? Optional.of(new Outlook.Deciding(rest.getAsDouble(), "min", "of rest still needed"))
+            : Optional.empty();
+    return new Decision(Summary.HOLD_OFF, "too-tacky", tacky(rest), minutes);
+  }
+
+  private String tacky(OptionalDouble rest) {
     return text(
         "Too tacky to go on: %s; the film beneath is %.1f K above its glass transition, %.0f K is"
             + " the most.",

@@ -12,12 +12,14 @@ import java.util.OptionalDouble;
  * @param reason one sentence with the number that decided it
  * @param decidedBy the short name of the rule that decided it, such as {@code clouding}, {@code
  *     drying}, {@code no-air}
+ * @param deciding the number that decided it, where none of the three answers carries it
  * @param dryFilmUm dry film of this coat, µm
  */
 public record Outlook(
     Summary summary,
     String reason,
     String decidedBy,
+    Optional<Deciding> deciding,
     Optional<Clouding> clouding,
     Optional<Drying> drying,
     Optional<OpenTime> openTime,
@@ -46,6 +48,14 @@ public record Outlook(
       return word;
     }
   }
+
+  /**
+   * A number and what it is of.
+   *
+   * @param unit {@code degC}, {@code min} or {@code %}
+   * @param what in words, such as {@code of rest still needed}
+   */
+  public record Deciding(double value, String unit, String what) {}
 
   /** How far clouding is to be expected. */
   public enum CloudingLevel {

@@ -82,7 +82,7 @@ final class CoatList {
       throw RefusedInput.of(
           "schedule \"" + coats + "\"", "is 1 to " + MOST_COATS + " coats", "write --schedule 6");
     }
-    Finish finish = finish("").orElseThrow(() -> new RefusedInput(faults));
+    Finish finish = finish("", OptionalInt.empty()).orElseThrow(() -> new RefusedInput(faults));
     List<ReplayCoat> list = new ArrayList<>();
     for (int i = 0; i < coats; i++) {
       int last = REFERENCE_MIN.length - 1;
@@ -201,7 +201,7 @@ final class CoatList {
   private Optional<ReplayCoat> coat(Row row) {
     int before = faults.size();
     Optional<PartPath> part = read(row, "part", "board/face", PartPath::parse);
-    Optional<Finish> finish = finish(row.value("finish"));
+    Optional<Finish> finish = finish(row.value("finish"), OptionalInt.of(row.line()));
     Optional<Instant> start = read(row, "start", "+0min", this::start);
     Optional<Method> method = read(row, "method", "brush", CoatList::method);
     OptionalDouble cut = number(row, "cut", Quantities::cutGPerL);
@@ -251,15 +251,16 @@ final class CoatList {
         .orElse(OptionalDouble.empty());
   }
 
-  private Optional<Finish> finish(String name) {
+  private Optional<Finish> finish(String name, OptionalInt line) {
     String wanted = name.isEmpty() ? usualFinish : name;
     Finish finish = finishes.get(wanted);
     if (finish == null) {
-      faults.add(
+      Fault unknown =
           Fault.of(
               "finish \"" + wanted + "\"",
               "has no file in config/finishes",
-              "name one of " + String.join(", ", new TreeSet<>(finishes.keySet()))));
+              "name one of " + String.join(", ", new TreeSet<>(finishes.keySet())));
+      faults.add(line.isPresent() ? unknown.onLine(line.getAsInt()) : unknown);
     }
     return Optional.ofNullable(finish);
   }

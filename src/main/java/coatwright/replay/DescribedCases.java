@@ -301,10 +301,15 @@ public final class DescribedCases {
 
   private static List<Cause> causes(List<Weighed> weighed) {
     double all = weighed.stream().mapToDouble(Weighed::share).sum();
-    return weighed.stream()
-        .filter(w -> w.share() / all >= SHOWN)
-        .sorted(Comparator.comparingDouble(Weighed::share).reversed())
-        .map(w -> new Cause(w.possible.cause(), w.share() / all, w.forIt, w.against))
+    List<Weighed> shown =
+        weighed.stream()
+            .filter(w -> w.share() / all >= SHOWN)
+            .sorted(Comparator.comparingDouble(Weighed::share).reversed())
+            .toList();
+    // Of those told, the shares are whole again.
+    double told = shown.stream().mapToDouble(Weighed::share).sum();
+    return shown.stream()
+        .map(w -> new Cause(w.possible.cause(), w.share() / told, w.forIt, w.against))
         .toList();
   }
 

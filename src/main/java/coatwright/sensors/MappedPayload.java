@@ -10,7 +10,10 @@ import java.util.OptionalDouble;
  * What one payload (or one line of a stream) was read as. Printed as one line of {@code listen}.
  */
 public record MappedPayload(
-    String id, List<Values> accepted, List<HeldBack> heldBack, List<Refused> refused) {
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) String id,
+    List<Values> accepted,
+    List<HeldBack> heldBack,
+    List<Refused> refused) {
   public MappedPayload {
     accepted = List.copyOf(accepted);
     heldBack = List.copyOf(heldBack);

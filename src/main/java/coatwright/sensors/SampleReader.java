@@ -12,18 +12,23 @@ import java.util.OptionalDouble;
 /** Turns one record of a payload into values in the house's units, by the source's rules. */
 final class SampleReader {
   private static final double SAME_C = 0.3;
+  private static final String SENSOR = "sensor";
 
   private final PayloadRules rules;
   private final List<String> filters;
+  private final List<String> captures;
   private final TimeReader time;
 
   SampleReader(SourceMapping mapping) {
     this.rules = mapping.payload();
     this.time = new TimeReader(rules.time());
     List<String> all = new ArrayList<>();
+    List<String> names = List.of();
     if (mapping.transport().orElse(null) instanceof Transport.Mqtt mqtt) {
       all.addAll(mqtt.filters());
+      names = mqtt.captures();
     }
+    this.captures = names;
     rules.readings().forEach(rule -> rule.filter().ifPresent(all::add));
     this.filters = List.copyOf(all);
   }
@@ -75,7 +80,10 @@ final class SampleReader {
     for (String filter : filters) {
       Optional<List<String>> levels = TopicFilter.captures(filter, channel);
       if (levels.isPresent()) {
-        return String.join("/", levels.get());
+        int sensor = captures.indexOf(SENSOR);
+        return sensor >= 0 && sensor < levels.get().size()
+            ? levels.get().get(sensor)
+            : String.join("/", levels.get());
       }
     }
     return "";

@@ -15,7 +15,8 @@ public sealed interface Transport {
    *
    * @param broker name of an entry of the settings
    * @param filters MQTT topic filters, never {@code #} alone
-   * @param captures names for the levels matched by {@code +}, in order
+   * @param captures names for the levels matched by {@code +}, in order; the one named {@code
+   *     sensor} tells the sensors of the filter apart, without it all of them do
    */
   record Mqtt(
       String broker,

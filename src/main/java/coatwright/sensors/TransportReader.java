@@ -54,11 +54,21 @@ final class TransportReader {
               rule -> fields.fault("filter", "\"" + filter + "\" " + rule, "narrow the filter"));
     }
     return new Transport.Mqtt(
-        fields.text("broker").orElse("shop"),
-        filters,
-        fields.texts("captures"),
-        retained(),
-        presence());
+        fields.text("broker").orElse("shop"), filters, captures(filters), retained(), presence());
+  }
+
+  private List<String> captures(List<String> filters) {
+    List<String> names = fields.texts("captures");
+    for (String filter : filters) {
+      long levels = List.of(filter.split("/", -1)).stream().filter("+"::equals).count();
+      if (!names.isEmpty() && names.size() != levels) {
+        fields.fault(
+            "captures",
+            "names %d levels, and \"%s\" has %d".formatted(names.size(), filter, levels),
+            "name every + in order; the one named sensor tells the sensors apart");
+      }
+    }
+    return names;
   }
 
   private Transport.Retained retained() {

@@ -71,7 +71,7 @@ final class Migrations {
   }
 
   private static Path backUp(Path file, Clock clock) {
-    Path folder = file.resolveSibling("backups");
+    Path folder = file.resolveSibling(SqliteStore.BACKUPS);
     Path backup = folder.resolve("before-update-" + STAMP.format(clock.instant()) + ".db");
     try (Handle handle =
         Jdbi.create(Database.source(file, SQLiteConfig.SynchronousMode.NORMAL, true)).open()) {

@@ -26,6 +26,9 @@ public final class SqliteStore implements AutoCloseable {
   /** The data file's name in its folder. */
   public static final String FILE_NAME = "coatwright.db";
 
+  /** Folder beside it with the copies made before an update. */
+  public static final String BACKUPS = "backups";
+
   private static final String LOCK_NAME = "coatwright.lock";
 
   private final Path file;

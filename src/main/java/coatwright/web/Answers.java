@@ -18,6 +18,7 @@ import coatwright.outlook.Due;
 import coatwright.outlook.Outlook;
 import coatwright.outlook.SessionOutlook;
 import coatwright.watch.Warning;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -110,12 +111,20 @@ final class Answers {
     }
   }
 
+  /** A source whole: how it does, and its last refused inputs. */
+  record SourceSheet(@JsonUnwrapped SourceStatus status, double everySeconds) {
+    static SourceSheet of(SourceStatus status) {
+      return new SourceSheet(status, seconds(status.every()));
+    }
+  }
+
   record SourceView(
       String source,
       String transport,
       Optional<String> room,
       String role,
       String state,
+      Duration every,
       double everySeconds,
       Optional<Instant> lastReadingAt,
       long accepted,
@@ -129,6 +138,7 @@ final class Answers {
           status.room(),
           status.role().toString(),
           status.state().toString(),
+          status.every(),
           seconds(status.every()),
           status.lastReadingAt(),
           status.accepted(),

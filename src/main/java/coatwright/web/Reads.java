@@ -22,6 +22,7 @@ import coatwright.web.Answers.PartSheet;
 import coatwright.web.Answers.PieceView;
 import coatwright.web.Answers.Point;
 import coatwright.web.Answers.Readings;
+import coatwright.web.Answers.SourceSheet;
 import coatwright.web.Answers.WoodAt;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
@@ -74,7 +75,11 @@ final class Reads {
     routes.get(api + "/due", ctx -> answer(ctx, Map.of("due", due(given(ctx, "piece")))));
     routes.get(api + "/why/<coat>", ctx -> answer(ctx, why(ctx.pathParam("coat"))));
     routes.get(api + "/warnings", ctx -> answer(ctx, Map.of("warnings", warnings(ctx))));
-    routes.get(api + "/sources", ctx -> answer(ctx, Map.of("sources", rooms.sources().get())));
+    routes.get(api + "/sources", ctx -> answer(ctx, Map.of("sources", sources())));
+  }
+
+  private List<SourceSheet> sources() {
+    return rooms.sources().get().stream().map(SourceSheet::of).toList();
   }
 
   private void answer(Context ctx, Object record) {

@@ -12,7 +12,10 @@ import io.javalin.http.sse.SseHandler;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.eclipse.jetty.http.HttpFields;
+import org.eclipse.jetty.http.HttpHeader;
 import org.eclipse.jetty.http.UriCompliance;
+import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -25,6 +28,7 @@ public final class WebServer implements AutoCloseable {
   static final String API = "/api/v1";
 
   private static final int MOST_THREADS = 24;
+  private static final String EVENT_STREAM = "text/event-stream";
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
 
   private final WebSettings settings;
@@ -48,7 +52,12 @@ public final class WebServer implements AutoCloseable {
               new Vitals(rooms, events, json).addTo(config.routes);
               new Reads(rooms, board, json).addTo(config.routes);
               new Writes(rooms, json).addTo(config.routes);
-              config.routes.before(API + "/events", ctx -> roomForOneMore());
+              config.routes.before(
+                  API + "/events",
+                  ctx -> {
+                    takesTheStream(ctx);
+                    roomForOneMore();
+                  });
               config.routes.sse(API + "/events", new SseHandler(0, events::take));
               config.routes.get(API + "/<rest>", WebServer::noSuchRoute);
               new Pages().addTo(config.routes);
@@ -74,9 +83,39 @@ public final class WebServer implements AutoCloseable {
               UriCompliance.DEFAULT.with(
                   "parts", UriCompliance.Violation.AMBIGUOUS_PATH_SEPARATOR));
           http.setSendServerVersion(false);
+          http.addCustomizer(WebServer::streamForWhoeverTakesIt);
         });
     config.jetty.modifyServletContextHandler(
         context -> context.getServletHandler().setDecodeAmbiguousURIs(true));
+  }
+
+  /** Who names no form, or any, takes the stream; the handler itself asks for the exact word. */
+  private static Request streamForWhoeverTakesIt(Request request, HttpFields.Mutable answer) {
+    String accept = request.getHeaders().get(HttpHeader.ACCEPT);
+    boolean any = accept == null || accept.contains("*/*") || accept.contains("text/*");
+    if (!any || !request.getHttpURI().getPath().equals(API + "/events")) {
+      return request;
+    }
+    HttpFields headers =
+        HttpFields.build(request.getHeaders()).put(HttpHeader.ACCEPT, EVENT_STREAM).asImmutable();
+    return new Request.Wrapper(request) {
+      @Override
+      public HttpFields getHeaders() {
+        return headers;
+      }
+    };
+  }
+
+  private static void takesTheStream(Context ctx) {
+    String accept = ctx.header("Accept");
+    if (accept == null || !accept.contains(EVENT_STREAM)) {
+      throw new Problem.Thrown(
+          Problem.of(
+              406,
+              "stream-only",
+              "Only a stream",
+              "this is " + EVENT_STREAM + "; ask with that in Accept, or with none"));
+    }
   }
 
   private void roomForOneMore() {

@@ -38,6 +38,14 @@ class ShopFormsTest {
           List.of("bench room", "finishing room"),
           "bench room");
 
+  @Test
+  void aPromiseOfADayThatHasPassedIsRefused() {
+    assertThatThrownBy(() -> forms.piece(Map.of("name", "stool", "promise", "2020-05-01")))
+        .isInstanceOf(RefusedInput.class)
+        .hasMessageContaining("promise \"2020-05-01\"")
+        .hasMessageContaining("the day has passed");
+  }
+
   @BeforeEach
   void enterACabinetAndAJar() {
     forms.piece(Map.of("name", "cabinet", "promise", "2026-05-01", "room", "finishing room"));

@@ -121,8 +121,13 @@ class PartOutlookTest {
     Outlook o = ofDoor(shop);
     assertThat(o.decidedBy()).isEqualTo("too-tacky");
     assertThat(o.summary()).isEqualTo(Summary.HOLD_OFF);
-    assertThat(o.actions()).anyMatch(a -> a.startsWith("Rest the part"));
-    assertThat(o.actions()).noneMatch(a -> a.startsWith("Wait until"));
+    Outlook.Deciding deciding = o.deciding().orElseThrow();
+    assertThat(deciding.unit()).isEqualTo("min");
+    assertThat(o.reason()).contains("rest it %.0f min more".formatted(deciding.value()));
+    assertThat(o.actions())
+        .anyMatch(a -> a.startsWith("Rest the part"))
+        .as("rest is all it needs: no hour is better than another")
+        .noneMatch(a -> a.startsWith("Wait until"));
   }
 
   @Test

@@ -114,13 +114,13 @@ class DescribedCasesTest {
   }
 
   @Test
-  void probabilitiesOfTheCausesShownSumToNearlyOneAndTheLikeliestStandsFirst() {
+  void probabilitiesOfTheCausesShownSumToOneAndTheLikeliestStandsFirst() {
     CaseAnswer answer =
         CASES.answer(
             "{\"conditions\": {\"finish\": \"lacquer with retarder\", \"rh\": \"85 % RH\"},"
                 + " \"seen\": \"hazy film that wipes off\"}");
     double sum = answer.causes().stream().mapToDouble(CaseAnswer.Cause::probability).sum();
-    assertThat(sum).isBetween(0.9, 1.0 + 1e-9);
+    assertThat(sum).isCloseTo(1, within(1e-9));
     assertThat(answer.causes())
         .isSortedAccordingTo((a, b) -> Double.compare(b.probability(), a.probability()));
     assertThat(Json.line(answer)).contains("\"for\":[", "\"against\":[", "\"questions\":[");

@@ -1,10 +1,12 @@
 package coatwright.sensors;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import coatwright.climate.Reading;
 import coatwright.climate.Role;
+import coatwright.quantity.RefusedInput;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.time.Instant;
@@ -253,6 +255,35 @@ class IntakeTest {
     assertThat(say(intake, 20.0, 15.2, Duration.ZERO).verdict().heldBack().get(0).reason())
         .contains("rh 15.2 while 2 other sensors of the room read");
     assertThat(say(intake, 22.0, 43.3, Duration.ofMinutes(5)).readings()).hasSize(1);
+  }
+
+  @Test
+  void theCapturedLevelNamedSensorTellsTheSensorsApart() {
+    Intake intake =
+        Intake.alone(
+            Mappings.source(
+                PAIR.replace("'shop/wall'", "'shop/+/+', 'captures': ['where', 'sensor']")
+                    .formatted("")));
+    Reading reading =
+        intake
+            .take(
+                RawReading.of(
+                    "shop/bench/wall",
+                    "{\"t\":20,\"h\":50}".getBytes(StandardCharsets.UTF_8),
+                    START,
+                    RawReading.Way.MESSAGE))
+            .readings()
+            .get(0);
+    assertThat(reading.sensor()).isEqualTo("wall");
+
+    assertThatThrownBy(
+            () ->
+                Mappings.source(
+                    PAIR.replace("'shop/wall'", "'shop/+/+', 'captures': ['sensor']")
+                        .formatted("")))
+        .isInstanceOf(RefusedInput.class)
+        .hasMessageContaining("captures")
+        .hasMessageContaining("name every + in order");
   }
 
   @Test

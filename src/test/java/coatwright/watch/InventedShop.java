@@ -488,6 +488,7 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
         summary,
         "",
         "clouding",
+        Optional.empty(),
         clouding,
         Optional.empty(),
         Optional.empty(),

@@ -113,6 +113,7 @@ final class InMemoryOutlooks implements Outlooks {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         List.of(),
         OptionalDouble.empty(),
         List.of(),
@@ -138,6 +139,7 @@ final class InMemoryOutlooks implements Outlooks {
         summary,
         "The wood stands " + spread + " above the dew point, its uncertainty taken off.",
         "clouding",
+        Optional.empty(),
         Optional.of(
             new Outlook.Clouding(
                 level,

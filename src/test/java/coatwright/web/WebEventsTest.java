@@ -3,7 +3,9 @@ package coatwright.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import coatwright.watch.Warning;
+import java.io.BufferedReader;
 import java.io.IOException;
+import java.io.InputStreamReader;
 import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
@@ -113,6 +115,33 @@ class WebEventsTest {
                   "the film would cloud"));
       assertThat(listener.next("warning").data().path("id").asText()).isEqualTo("w9");
     }
+  }
+
+  @Test
+  void whoeverNamesNoFormTakesTheStreamAndWhoNamesAnotherIsTold() throws Exception {
+    for (String accept : new String[] {"", "*/*"}) {
+      try (Socket plain = new Socket(InetAddress.getLoopbackAddress(), shop.server.port())) {
+        String header = accept.isEmpty() ? "" : "Accept: " + accept + "\r\n";
+        plain
+            .getOutputStream()
+            .write(
+                ("GET /api/v1/events HTTP/1.1\r\nHost: localhost\r\n" + header + "\r\n")
+                    .getBytes(StandardCharsets.US_ASCII));
+        plain.setSoTimeout(10_000);
+        BufferedReader lines =
+            new BufferedReader(
+                new InputStreamReader(plain.getInputStream(), StandardCharsets.US_ASCII));
+        StringBuilder head = new StringBuilder();
+        while (head.indexOf("still here") < 0) {
+          head.append(lines.readLine()).append('\n');
+        }
+        assertThat(head.toString()).containsIgnoringCase("content-type: text/event-stream");
+      }
+    }
+    Caller.Answer json =
+        new Caller(shop.address()).get("/api/v1/events", "Accept", "application/json");
+    assertThat(json.status()).isEqualTo(406);
+    assertThat(json.json().path("detail").asText()).contains("text/event-stream");
   }
 
   @Test

@@ -49,7 +49,8 @@ final class CureAir {
     }
   }
 
-  private double filmTempAt(double atS) {
+  /** The film as described at any moment, °C. */
+  double filmTempAt(double atS) {
     double offset = atS < lastCoatS ? 0 : woodOffsetK * Math.exp(-(atS - lastCoatS) / WOOD_S);
     return air.airTempCAt(atS) + offset;
   }

@@ -30,12 +30,34 @@ final class BetterHour {
 
   private final Climate climate;
   private final String room;
-  private final Coating coating;
+  private final double draughtMPerS;
+  private final double boardMm;
+  private final Question question;
 
-  BetterHour(Climate climate, String room, Coating coating) {
+  BetterHour(Climate climate, String room, double draughtMPerS, double boardMm, Question question) {
     this.climate = climate;
     this.room = room;
-    this.coating = coating;
+    this.draughtMPerS = draughtMPerS;
+    this.boardMm = boardMm;
+    this.question = question;
+  }
+
+  /** What an hour to come is like for the coat. */
+  interface Question {
+    /**
+     * How far clouding is then to be expected; {@code LIKELY} also where the finish would be held
+     * off for another reason.
+     */
+    CloudingLevel level(double airTempC, double rhPct, double woodTempC);
+  }
+
+  /**
+   * The question of a spirit film.
+   *
+   * @param ninetyOverMedian by how much its water ratio may lie above the middle
+   */
+  static Question film(Coating coating, double ninetyOverMedian) {
+    return (airTempC, rhPct, woodC) -> level(coating, airTempC, rhPct, woodC, ninetyOverMedian);
   }
 
   /** When it starts, and what is then expected of clouding. */
@@ -46,7 +68,7 @@ final class BetterHour {
    *
    * @return empty when none is expected within a day or none can be told
    */
-  Optional<Found> after(Instant now, CloudingLevel level, double ninetyOverMedian) {
+  Optional<Found> after(Instant now, CloudingLevel level) {
     Optional<AirSeries> expected = climate.expected(room, now, now.plus(AHEAD));
     if (expected.isEmpty() || expected.get().points().isEmpty()) {
       return Optional.empty();
@@ -57,12 +79,14 @@ final class BetterHour {
     if (knots.size() < 2) {
       return Optional.empty();
     }
-    AirCourse air = knots.course(coating.alone().job().air().draughtMPerS());
+    AirCourse air = knots.course(draughtMPerS);
     List<Double> hours = hours(expected.get().points(), now);
     double[] wood = wood(air, hours);
     Optional<Found> better = Optional.empty();
     for (int i = 0; i < hours.size(); i++) {
-      CloudingLevel then = level(air, hours.get(i), wood[i], ninetyOverMedian);
+      CloudingLevel then =
+          question.level(
+              air.airTempCAt(hours.get(i)), 100 * air.rhFractionAt(hours.get(i)), wood[i]);
       Found found = new Found(now.plusSeconds(Math.round(hours.get(i))), then);
       if (then == CloudingLevel.NONE_EXPECTED) {
         return Optional.of(found);
@@ -102,7 +126,7 @@ final class BetterHour {
       }
     }
     AirCourse course = all.course(0);
-    Board board = Board.ofWood(coating.alone().job().boardThicknessMm(), Board.Faces.ONE, 0.55, 9);
+    Board board = Board.ofWood(boardMm, Board.Faces.ONE, 0.55, 9);
     double[] surface =
         BoardLag.surfaceTempsC(
             board, course.timeS(), course.airTempC(), course.airTempCAt(course.timeS()[0]));
@@ -113,9 +137,8 @@ final class BetterHour {
     return found;
   }
 
-  private CloudingLevel level(AirCourse air, double atS, double woodC, double ninetyOverMedian) {
-    double tempC = air.airTempCAt(atS);
-    double rhPct = 100 * air.rhFractionAt(atS);
+  private static CloudingLevel level(
+      Coating coating, double tempC, double rhPct, double woodC, double ninetyOverMedian) {
     Finish f = coating.finish();
     double spread = woodC - new MoistAir(tempC, rhPct, coating.air().pressurePa()).dewPointC();
     boolean inLimits =
@@ -123,7 +146,8 @@ final class BetterHour {
     if (!inLimits || spread < 1) {
       return CloudingLevel.LIKELY;
     }
-    AirCourse steady = AirCourse.steady(tempC, rhPct / 100, air.draughtMPerS());
+    AirCourse steady =
+        AirCourse.steady(tempC, rhPct / 100, coating.alone().job().air().draughtMPerS());
     CoatOutcome o =
         new FilmSimulation(coating.alone().parameters(), QUICK)
             .run(

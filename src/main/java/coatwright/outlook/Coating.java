@@ -49,14 +49,7 @@ record Coating(
 
   /** Standard uncertainty of the dew point from those of the two readings, K. */
   double dewErrorK() {
-    double drier = Math.max(1, air.rhPct() - 1);
-    double perPct =
-        (air.dewPointC() - new MoistAir(air.airTempC(), drier, air.pressurePa()).dewPointC())
-            / (air.rhPct() - drier);
-    double perK =
-        air.dewPointC()
-            - new MoistAir(air.airTempC() - 1, air.rhPct(), air.pressurePa()).dewPointC();
-    return Math.hypot(perPct * rhErrorPct, perK * airTempErrorK);
+    return DewError.ofK(air, airTempErrorK, rhErrorPct);
   }
 
   /** Dew would form on this wood: nothing else is to be told. */

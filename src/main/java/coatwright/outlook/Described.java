@@ -3,6 +3,11 @@ package coatwright.outlook;
 import coatwright.air.MoistAir;
 import coatwright.air.SaturationFunction;
 import coatwright.film.AirCourse;
+import coatwright.film.CureCoat;
+import coatwright.film.CureJob;
+import coatwright.film.CureMoment;
+import coatwright.film.CureMoment.AirExchange;
+import coatwright.film.Curing;
 import coatwright.film.EnsembleJob;
 import coatwright.film.FilmJob;
 import coatwright.film.FilmParameters;
@@ -24,6 +29,64 @@ final class Described {
   private static final double SEA_LEVEL_PA = 101_325;
 
   private Described() {}
+
+  /** The outlook of a described coat, by the model of its finish. */
+  static Outlook outlook(OutlookRequest r) {
+    return r.finish().drying() instanceof Curing curing
+        ? CureJudge.judge(curing(r, curing))
+        : Judge.judge(Findings.of(coating(r)), List.of());
+  }
+
+  private static CureCoating curing(OutlookRequest r, Curing curing) {
+    Finish finish = r.finish();
+    double wetUm = r.wetFilmUm().orElse(usualWet(finish, r.method()));
+    double woodC = r.woodTempC().orElse(r.airTempC());
+    List<CureCoat> coats = new ArrayList<>();
+    for (int i = 0; i <= r.coatsBefore(); i++) {
+      coats.add(CureCoat.unthinned(i * r.intervalMin() * 60, wetUm));
+    }
+    Spreads spreads =
+        new Spreads(
+            r.wetFilmUm().isPresent() ? Spreads.GAUGED_WET_LN : finish.wetFilmLnSd(),
+            0,
+            0,
+            r.airTempErrorK(),
+            r.rhErrorPct(),
+            r.woodTempErrorK(),
+            0);
+    CureJob job =
+        new CureJob(
+            curing,
+            coats,
+            AirCourse.steady(r.airTempC(), r.rhPct() / 100, r.draughtMPerS()),
+            woodC,
+            spreads,
+            List.of(),
+            coats.get(coats.size() - 1).atS(),
+            List.of(),
+            0);
+    List<String> said = new ArrayList<>(r.assumptions());
+    sayAir(r, said);
+    if (r.wetFilmUm().isEmpty()) {
+      said.add(usualWet(wetUm, r.method(), finish.wetFilmLnSd()));
+    }
+    if (r.coatsBefore() > 0) {
+      said.add(coatsBefore(r));
+    }
+    return new CureCoating(
+        finish,
+        curing,
+        new MoistAir(r.airTempC(), r.rhPct(), r.pressurePa()),
+        r.airTempErrorK(),
+        r.rhErrorPct(),
+        woodC,
+        r.woodTempErrorK(),
+        job,
+        new CureMoment(
+            r.airTempC(), r.rhPct(), woodC, r.draughtMPerS(), wetUm, 0, AirExchange.UNKNOWN),
+        r.method(),
+        said);
+  }
 
   static Coating coating(OutlookRequest r) {
     Finish finish = r.finish();
@@ -90,12 +153,7 @@ final class Described {
   private static List<String> assumptions(
       OutlookRequest r, double wetUm, double cut, double strength) {
     List<String> said = new ArrayList<>(r.assumptions());
-    if (r.woodTempC().isEmpty()) {
-      said.add(
-          "Wood taken to be as warm as the air, "
-              + Show.temperature(r.airTempC(), UnitSystem.METRIC)
-              + "; hold a probe to it, cold wood clouds first.");
-    }
+    sayAir(r, said);
     if (r.cutGPerL().isEmpty()) {
       said.add(unknownCut(cut, Sets.spirit(r.finish()).cutLnSd()));
     }
@@ -107,15 +165,30 @@ final class Described {
     }
     r.retarderDrops().ifPresent(d -> said.add(dropsSaid("drops:" + d)));
     if (r.coatsBefore() > 0) {
-      said.add(
-          String.format(
-              Locale.ROOT, "%d coats before, %.0f min apart.", r.coatsBefore(), r.intervalMin()));
+      said.add(coatsBefore(r));
       said.add(AS_FIRST_COAT);
     }
     if (Math.abs(r.pressurePa() / SEA_LEVEL_PA - 1) > 0.05) {
       said.add("The film is computed at sea-level pressure; thinner air dries it a little faster.");
     }
     return said;
+  }
+
+  private static void sayAir(OutlookRequest r, List<String> said) {
+    if (r.woodTempC().isEmpty()) {
+      said.add(
+          "Wood taken to be as warm as the air, "
+              + Show.temperature(r.airTempC(), UnitSystem.METRIC)
+              + "; hold a probe to it, cold wood clouds first.");
+    }
+  }
+
+  private static String coatsBefore(OutlookRequest r) {
+    return String.format(
+        Locale.ROOT,
+        "%s before, %.0f min apart.",
+        r.coatsBefore() == 1 ? "1 coat" : r.coatsBefore() + " coats",
+        r.intervalMin());
   }
 
   static final String AS_FIRST_COAT =

@@ -1,6 +1,7 @@
 package coatwright.outlook;
 
 import coatwright.climate.Climate;
+import coatwright.film.Curing;
 import coatwright.film.Finish;
 import coatwright.film.Milestone;
 import coatwright.film.Sensitivity;
@@ -30,6 +31,15 @@ final class DueList {
 
   /** Slopes are found anew when the time since the last coat has grown by this share. */
   private static final double SLOPES_AGE = 0.25;
+
+  private static final List<Milestone> DATED =
+      List.of(
+          Milestone.DRY_TO_TOUCH,
+          Milestone.DRY_TO_RECOAT,
+          Milestone.DRY_HARD,
+          Milestone.RUB_OUT,
+          Milestone.WRAP,
+          Milestone.FULL_HARDNESS);
 
   private final Journal journal;
   private final FilmJobs jobs;
@@ -141,6 +151,7 @@ final class DueList {
         new PartPrediction(
             job,
             Predictions.of(job, observations, now, reusable.flatMap(Watched::slopes)),
+            Predictions.recoatUntilS(job, observations, now),
             observations,
             now);
     DueRows.Told told = rows.of(part, made, before.flatMap(Watched::basis), reason);
@@ -179,14 +190,10 @@ final class DueList {
         && last.job().sameCoats(job);
   }
 
-  /** The milestones that are dates to act on. */
-  static List<Milestone> dated() {
-    return List.of(
-        Milestone.DRY_TO_TOUCH,
-        Milestone.DRY_TO_RECOAT,
-        Milestone.DRY_HARD,
-        Milestone.RUB_OUT,
-        Milestone.WRAP,
-        Milestone.FULL_HARDNESS);
+  /** The milestones of a finish that are dates to act on. */
+  static List<Milestone> dated(Finish finish) {
+    return finish.drying() instanceof Curing curing
+        ? DATED.stream().filter(curing.milestones()::contains).toList()
+        : DATED;
   }
 }

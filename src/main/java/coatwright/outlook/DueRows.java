@@ -1,5 +1,7 @@
 package coatwright.outlook;
 
+import coatwright.film.Curing;
+import coatwright.film.Finish;
 import coatwright.film.Milestone;
 import coatwright.journal.Entry;
 import coatwright.journal.Observation;
@@ -12,7 +14,6 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** Turns a prediction into the lines of the due list, and keeps what moved. */
 final class DueRows {
@@ -62,7 +63,7 @@ final class DueRows {
     }
     List<Due> due = new ArrayList<>();
     boolean moved = false;
-    for (Milestone m : DueList.dated()) {
+    for (Milestone m : DueList.dated(p.job().finish())) {
       Dates dates = tested(m, p);
       moved |= keep(part, m, dates, p, basis, reason);
       if (wanted(m, dates, p)) {
@@ -152,19 +153,19 @@ final class DueRows {
         dates.p10(),
         dates.p50(),
         dates.p90(),
-        m == Milestone.DRY_TO_RECOAT ? until(p) : Optional.empty(),
+        m == Milestone.DRY_TO_RECOAT ? p.date(p.recoatUntilS()) : Optional.empty(),
         last.flatMap(PredictionLog.Kept::was),
         last.map(PredictionLog.Kept::reason),
         advice.test(m, p, dates.p50(), p.madeAt()),
         dates.p50().isPresent(),
-        m == Milestone.DRY_HARD || m == Milestone.WRAP);
+        estimate(m, p.job().finish()));
   }
 
-  private static Optional<Instant> until(PartPrediction p) {
-    OptionalDouble minutes = p.job().finish().recoatUntilMin();
-    return minutes.isPresent()
-        ? Optional.of(p.lastCoatAt().plusSeconds(Math.round(60 * minutes.getAsDouble())))
-        : Optional.empty();
+  /** Whether a milestone rests on figures nobody measured. */
+  private static boolean estimate(Milestone m, Finish finish) {
+    return finish.drying() instanceof Curing curing
+        ? CureFindings.estimate(curing, m)
+        : Findings.ESTIMATES.contains(m);
   }
 
   /** A state and the rest it needs, only while it lasts. */

@@ -5,6 +5,8 @@ import coatwright.climate.AirPoint;
 import coatwright.climate.Climate;
 import coatwright.climate.Gap;
 import coatwright.film.AirCourse;
+import coatwright.film.CureCoat;
+import coatwright.film.Curing;
 import coatwright.film.FilmJob;
 import coatwright.film.Finish;
 import coatwright.film.LaidCoat;
@@ -85,8 +87,9 @@ public final class FilmJobs {
     return ((Coat) coat.body()).start();
   }
 
-  private Rebuilt rebuild(PartPath part, List<Entry> laid, Instant now) {
-    Entry last = laid.get(laid.size() - 1);
+  private Rebuilt rebuild(PartPath part, List<Entry> all, Instant now) {
+    Entry last = all.get(all.size() - 1);
+    List<Entry> laid = together(all);
     Coat body = (Coat) last.body();
     Instant zero = startOf(laid.get(0));
     Instant end = now.isBefore(body.start().plus(AROUND)) ? body.start().plus(AROUND) : now;
@@ -112,6 +115,25 @@ public final class FilmJobs {
     } catch (OutOfRange outside) {
       return new Rebuilt.Unknown("the film model does not hold here: " + outside.getMessage());
     }
+  }
+
+  /**
+   * The last coat and those beneath that harden with it: what melts together is one film, and a
+   * finish that cures has its own coats beneath it. What lies deeper is the ground it stands on.
+   */
+  private List<Entry> together(List<Entry> laid) {
+    Finish top = finish((Coat) laid.get(laid.size() - 1).body());
+    int from = laid.size() - 1;
+    while (from > 0 && hardensWith(finish((Coat) laid.get(from - 1).body()), top)) {
+      from--;
+    }
+    return laid.subList(from, laid.size());
+  }
+
+  private static boolean hardensWith(Finish beneath, Finish top) {
+    return top.drying() instanceof Curing
+        ? beneath.name().equals(top.name())
+        : beneath.drying().stamp().equals(top.drying().stamp());
   }
 
   /** A part stands in the room of its coat until the next one goes on. */
@@ -141,7 +163,52 @@ public final class FilmJobs {
         .isEmpty();
   }
 
-  private CoatJob build(PartPath part, List<Entry> laid, Instant zero, AirRecord air, Instant now) {
+  private LaidJob build(PartPath part, List<Entry> laid, Instant zero, AirRecord air, Instant now) {
+    Finish finish = finish((Coat) laid.get(laid.size() - 1).body());
+    return finish.drying() instanceof Curing curing
+        ? cure(part, finish, curing, laid, zero, air, now)
+        : film(part, laid, zero, air, now);
+  }
+
+  private CuringJob cure(
+      PartPath part,
+      Finish finish,
+      Curing curing,
+      List<Entry> laid,
+      Instant zero,
+      AirRecord air,
+      Instant now) {
+    Entry last = laid.get(laid.size() - 1);
+    Inputs inputs = new Inputs();
+    List<CureCoat> coats = new ArrayList<>();
+    double atS = Double.NEGATIVE_INFINITY;
+    for (Entry e : laid) {
+      Coat coat = (Coat) e.body();
+      atS = Math.max(AirRecord.seconds(zero, startOf(e)), atS + 1);
+      double wetUm = wetFilmUm(coat, finish, inputs, e.equals(last));
+      inputs.spread(wetLn(coat, finish), 0, 0, wetUm);
+      coats.add(CureCoat.unthinned(atS, wetUm));
+    }
+    WoodTemperature wood =
+        wood(last, PartWood.of(journal.part(part), settings.boardThicknessMm()), air, now);
+    inputs.wood(wood);
+    return new CuringJob(
+        last,
+        part,
+        finish,
+        laid,
+        curing,
+        coats,
+        air.course(),
+        wood.woodTempC(),
+        zero,
+        inputs.spreads(air, wood),
+        Math.max(LEAST_GAP_K, air.halfRangeK()),
+        gapsWithin(air, zero),
+        inputs.list());
+  }
+
+  private CoatJob film(PartPath part, List<Entry> laid, Instant zero, AirRecord air, Instant now) {
     Entry last = laid.get(laid.size() - 1);
     Coat body = (Coat) last.body();
     Inputs inputs = new Inputs();
@@ -155,11 +222,7 @@ public final class FilmJobs {
     }
     WoodTemperature first = wood(laid.get(0), board, air, now);
     WoodTemperature wood = laid.size() == 1 ? first : wood(last, board, air, now);
-    inputs.add(
-        "wood temperature",
-        Show.temperature(wood.woodTempC(), UnitSystem.METRIC),
-        wood.from(),
-        !wood.measured());
+    inputs.wood(wood);
     FilmJob stack = job(coats, air.course(), first.woodTempC(), boardMm);
     return new CoatJob(
         last,
@@ -255,14 +318,13 @@ public final class FilmJobs {
     double retarderPct = retarderVolPct(typed);
     double cutGPerL = cut.orElse(Sets.spirit(finish).usualCutGPerL());
     double strengthPct = strength.orElse(Sets.spirit(finish).strengthVolPct());
-    double wetUm = coat.wetFilmUm().orElse(Described.usualWet(finish, coat.method().toString()));
+    double wetUm = wetFilmUm(coat, finish, inputs, told);
     inputs.spread(
-        coat.wetFilmUm().isPresent() ? Spreads.GAUGED_WET_LN : finish.wetFilmLnSd(),
+        wetLn(coat, finish),
         cut.isPresent() ? Spreads.TOLD_CUT_LN : Sets.spirit(finish).cutLnSd(),
         strength.isPresent() ? Spreads.TOLD_STRENGTH_PCT : ASSUMED_STRENGTH_PCT,
         wetUm * cutGPerL);
     if (told) {
-      String by = "usual of " + finish.title() + " by " + coat.method();
       inputs.add(
           "cut",
           Show.cut(cutGPerL, UnitSystem.US),
@@ -273,16 +335,29 @@ public final class FilmJobs {
           Show.fixed(strengthPct, 1) + " %",
           strength.isPresent() ? "told with the jar" : "assumed",
           strength.isEmpty());
-      inputs.add(
-          "wet film",
-          Show.film(wetUm, UnitSystem.METRIC),
-          coat.wetFilmUm().isPresent() ? "gauged or reckoned" : by,
-          coat.wetFilmUm().isEmpty());
       if (typed.isPresent() && retarderPct == 0) {
         inputs.add("retarder", typed.get(), "written down, not computed", false);
       }
     }
     return new LaidCoat(atS, wetUm, cutGPerL, strengthPct, retarderPct, OptionalDouble.empty());
+  }
+
+  private static double wetFilmUm(Coat coat, Finish finish, Inputs inputs, boolean told) {
+    double wetUm = coat.wetFilmUm().orElse(Described.usualWet(finish, coat.method().toString()));
+    if (told) {
+      inputs.add(
+          "wet film",
+          Show.film(wetUm, UnitSystem.METRIC),
+          coat.wetFilmUm().isPresent()
+              ? "gauged or reckoned"
+              : "usual of " + finish.title() + " by " + coat.method(),
+          coat.wetFilmUm().isEmpty());
+    }
+    return wetUm;
+  }
+
+  private static double wetLn(Coat coat, Finish finish) {
+    return coat.wetFilmUm().isPresent() ? Spreads.GAUGED_WET_LN : finish.wetFilmLnSd();
   }
 
   /** What the film model reckons with of a jar's retarder, per cent of the solution; 0 for none. */
@@ -304,6 +379,14 @@ public final class FilmJobs {
 
     void add(String input, String value, String from, boolean assumed) {
       list.add(new Provenance(input, value, from, assumed));
+    }
+
+    void wood(WoodTemperature wood) {
+      add(
+          "wood temperature",
+          Show.temperature(wood.woodTempC(), UnitSystem.METRIC),
+          wood.from(),
+          !wood.measured());
     }
 
     void spread(double coatWetLn, double coatCutLn, double coatStrengthPct, double resin) {

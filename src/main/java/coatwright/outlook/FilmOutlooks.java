@@ -42,7 +42,7 @@ public final class FilmOutlooks implements Outlooks {
 
   /** The outlook of a described coat; needs no shop. */
   public static Outlook described(OutlookRequest request) {
-    return Judge.judge(Findings.of(Described.coating(request)), List.of());
+    return Described.outlook(request);
   }
 
   @Override

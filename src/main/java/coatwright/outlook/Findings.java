@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * What the film model finds for a coating, and the three answers read off it.
@@ -30,6 +31,11 @@ record Findings(
 
   private static final SimulationOptions PLAIN =
       SimulationOptions.DEFAULT.withHaze(false, Double.POSITIVE_INFINITY);
+
+  /** Milestones of a film of spirit that rest on assumed figures. */
+  static final Set<Milestone> ESTIMATES =
+      Set.of(Milestone.DRY_HARD, Milestone.WRAP, Milestone.FULL_HARDNESS);
+
   private static final double SHORT_MIN = 2;
   private static final double LONG_MIN = 6;
   private static final double BRUSHING_SHARE = 1.25;
@@ -127,7 +133,11 @@ record Findings(
   }
 
   DryingLevel dryingLevel() {
-    double ratio = ratioToReference();
+    return dryingLevel(ratioToReference());
+  }
+
+  /** The word for a drying time against that in the reference air. */
+  static DryingLevel dryingLevel(double ratio) {
     if (ratio > 1.25) {
       return DryingLevel.BRISK;
     }
@@ -150,13 +160,15 @@ record Findings(
             over(whole.milestone(Milestone.DRY_TO_RECOAT).p50(), 60),
             coating.finish().recoatUntilMin(),
             over(whole.milestone(Milestone.DRY_HARD).p50(), 3600),
-            rub.p50().isEmpty() && rub.p10().isEmpty()
-                ? Optional.empty()
-                : Optional.of(
-                    new Outlook.Range(
-                        over(rub.p10(), 86_400),
-                        over(rub.p50(), 86_400),
-                        over(rub.p90(), 86_400)))));
+            days(rub)));
+  }
+
+  /** A range in days; empty where not even the earliest is reached. */
+  static Optional<Outlook.Range> days(Percentiles s) {
+    return s.p50().isEmpty() && s.p10().isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Outlook.Range(over(s.p10(), 86_400), over(s.p50(), 86_400), over(s.p90(), 86_400)));
   }
 
   static OptionalDouble over(OptionalDouble v, double unit) {
@@ -195,17 +207,21 @@ record Findings(
     }
     for (Milestone m : Milestone.values()) {
       if (m != Milestone.RESTED) {
-        Percentiles p = whole.milestone(m);
-        list.add(
-            new Outlook.Milestone(
-                m.toString(),
-                over(p.p10(), 60),
-                over(p.p50(), 60),
-                over(p.p90(), 60),
-                p.p50().isPresent()));
+        list.add(milestone(m, whole.milestone(m), ESTIMATES.contains(m)));
       }
     }
     return list;
+  }
+
+  /** A milestone in minutes. */
+  static Outlook.Milestone milestone(Milestone m, Percentiles s, boolean estimate) {
+    return new Outlook.Milestone(
+        m.toString(),
+        over(s.p10(), 60),
+        over(s.p50(), 60),
+        over(s.p90(), 60),
+        s.p50().isPresent(),
+        estimate);
   }
 
   /** How soft the film beneath still is, K; absent for a first coat. */

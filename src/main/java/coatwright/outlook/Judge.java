@@ -7,8 +7,6 @@ import coatwright.outlook.Outlook.CloudingLevel;
 import coatwright.outlook.Outlook.DryingLevel;
 import coatwright.outlook.Outlook.OpenTimeLevel;
 import coatwright.outlook.Outlook.Summary;
-import coatwright.quantity.Show;
-import coatwright.quantity.UnitSystem;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -19,15 +17,6 @@ import java.util.OptionalDouble;
 final class Judge {
   /** Beyond this S is no coating any more and shown as "over 2". */
   private static final double MOST_SHOWN_S = 2;
-
-  private static final double SESSION_MIN = 60;
-
-  private record Decision(
-      Summary summary, String by, String reason, Optional<Outlook.Deciding> deciding) {
-    Decision(Summary summary, String by, String reason) {
-      this(summary, by, reason, Optional.empty());
-    }
-  }
 
   private final Findings findings;
   private final Coating coating;
@@ -52,6 +41,7 @@ final class Judge {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         List.of(),
         OptionalDouble.empty(),
         List.of(),
@@ -61,7 +51,7 @@ final class Judge {
   }
 
   private Outlook outlook(List<String> furtherActions) {
-    Decision d = decide();
+    Verdict d = decide();
     List<String> actions = new ArrayList<>(new Remedies(findings).actions());
     actions.addAll(furtherActions);
     ModelStamp stamp = findings.alone().model();
@@ -73,6 +63,7 @@ final class Judge {
         Optional.of(findings.clouding()),
         findings.drying(),
         findings.openTime(),
+        Optional.empty(),
         findings.milestones(),
         OptionalDouble.of(findings.coat().dryFilmUm()),
         coating.assumptions(),
@@ -81,11 +72,12 @@ final class Judge {
         new Outlook.Model(stamp.name(), stamp.version()));
   }
 
-  private Decision decide() {
+  private Verdict decide() {
     if (findings.condensation()) {
-      return new Decision(Summary.HOLD_OFF, "condensation", dew());
+      return Verdict.dew(coating.woodTempC(), coating.air().dewPointC());
     }
-    Optional<Decision> outside = outsideLimits();
+    Optional<Verdict> outside =
+        Verdict.outside(coating.finish(), coating.air().airTempC(), coating.woodTempC());
     if (outside.isPresent()) {
       return outside.get();
     }
@@ -101,100 +93,37 @@ final class Judge {
     return careOrGo();
   }
 
-  private Decision careOrGo() {
+  private Verdict careOrGo() {
     if (findings.level() == CloudingLevel.POSSIBLE || findings.coat().spiritTooWeak()) {
       return orWeakSpirit(Summary.TAKE_CARE, "clouding", clouding());
     }
     if (findings.dryingLevel() == DryingLevel.SLOW) {
-      return new Decision(Summary.TAKE_CARE, "drying", slow());
+      return new Verdict(Summary.TAKE_CARE, "drying", slow());
     }
     Optional<Outlook.OpenTime> open = findings.openTime();
     if (open.isPresent() && open.get().level() == OpenTimeLevel.SHORT) {
-      return new Decision(Summary.TAKE_CARE, "open-time", shortEdge(open.get()));
+      return new Verdict(Summary.TAKE_CARE, "open-time", shortEdge(open.get()));
     }
-    Optional<Decision> window = recoatWindow();
-    return window.orElseGet(() -> new Decision(Summary.BRUSH, "clouding", clear()));
+    Optional<Verdict> window = Verdict.recoatWindow(coating.recoatLeftMin());
+    return window.orElseGet(() -> new Verdict(Summary.BRUSH, "clouding", clear()));
   }
 
-  private Optional<Decision> recoatWindow() {
-    OptionalDouble left = coating.recoatLeftMin();
-    if (left.isEmpty() || left.getAsDouble() > SESSION_MIN) {
-      return Optional.empty();
-    }
-    String reason =
-        left.getAsDouble() > 0
-            ? text("The recoat window closes in %.0f min.", left.getAsDouble())
-            : text(
-                "The recoat window closed %.0f min ago: scuff the film before this coat.",
-                -left.getAsDouble());
-    return Optional.of(new Decision(Summary.TAKE_CARE, "recoat-window", reason));
-  }
-
-  private Decision hold(String by, String reason) {
+  private Verdict hold(String by, String reason) {
     return orWeakSpirit(Summary.HOLD_OFF, by, reason);
   }
 
   /** The jar is to blame before the weather. */
-  private Decision orWeakSpirit(Summary summary, String by, String reason) {
+  private Verdict orWeakSpirit(Summary summary, String by, String reason) {
     boolean jar =
         by.equals("clouding") && findings.coat().spiritTooWeak() && !findings.closeToDew();
     return jar
-        ? new Decision(
+        ? new Verdict(
             summary,
             "weak-spirit",
             weakSpirit(),
-            Optional.of(
-                new Outlook.Deciding(
-                    coating.coat().strengthVolPct(), "%", "strength of the spirit in the jar")))
-        : new Decision(summary, by, reason);
-  }
-
-  private Optional<Decision> outsideLimits() {
-    Finish f = coating.finish();
-    double low = Math.min(coating.air().airTempC(), coating.woodTempC());
-    double high = Math.max(coating.air().airTempC(), coating.woodTempC());
-    boolean air = low == coating.air().airTempC();
-    if (low < f.lowestTempC()) {
-      return Optional.of(outside(air ? "air" : "wood", low, "below", f.lowestTempC()));
-    }
-    if (high > f.highestTempC()) {
-      boolean hotAir = high == coating.air().airTempC();
-      return Optional.of(outside(hotAir ? "air" : "wood", high, "above", f.highestTempC()));
-    }
-    return Optional.empty();
-  }
-
-  private Decision outside(String what, double tempC, String side, double limitC) {
-    return new Decision(
-        Summary.HOLD_OFF,
-        "limits",
-        "The "
-            + what
-            + ", "
-            + temp(tempC)
-            + ", is "
-            + side
-            + " the "
-            + temp(limitC)
-            + " that "
-            + coating.finish().title()
-            + " is stated for.",
-        Optional.of(
             new Outlook.Deciding(
-                limitC,
-                "degC",
-                "is the %s for this finish; the %s is %s it"
-                    .formatted(side.equals("below") ? "least" : "most", what, side))));
-  }
-
-  private static String temp(double tempC) {
-    return Show.temperature(tempC, UnitSystem.METRIC);
-  }
-
-  private String dew() {
-    return text(
-        "Condensation: the wood, %.1f °C, is at or below the dew point of %.1f °C; do not coat.",
-        coating.woodTempC(), coating.air().dewPointC());
+                coating.coat().strengthVolPct(), "%", "strength of the spirit in the jar"))
+        : new Verdict(summary, by, reason);
   }
 
   private String clouding() {
@@ -242,13 +171,9 @@ final class Judge {
         coating.coat().strengthVolPct(), shown(o.jarS()));
   }
 
-  private Decision tooTacky() {
+  private Verdict tooTacky() {
     OptionalDouble rest = findings.restNeededMin();
-    Optional<Outlook.Deciding> minutes =
-        rest.isPresent()
-            ? Optional.of(new Outlook.Deciding(rest.getAsDouble(), "min", "of rest still needed"))
-            : Optional.empty();
-    return new Decision(Summary.HOLD_OFF, "too-tacky", tacky(rest), minutes);
+    return Verdict.rest(tacky(rest), rest);
   }
 
   private String tacky(OptionalDouble rest) {

@@ -14,7 +14,7 @@ import java.util.List;
  * Coats as they were laid, put together again: what was in the jar, the air that really was, the
  * wood. One kind for every way of hardening; this is what they share.
  */
-public sealed interface LaidJob permits CoatJob {
+public sealed interface LaidJob permits CoatJob, CuringJob {
   /** The entry of the coat asked for: the last of {@link #laid}. */
   Entry coat();
 

@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
  * @param decidedBy the short name of the rule that decided it, such as {@code clouding}, {@code
  *     drying}, {@code no-air}
  * @param deciding the number that decided it, where none of the three answers carries it
+ * @param cure what is told beside of a finish that cures
  * @param dryFilmUm dry film of this coat, µm
  */
 public record Outlook(
@@ -23,6 +24,7 @@ public record Outlook(
     Optional<Clouding> clouding,
     Optional<Drying> drying,
     Optional<OpenTime> openTime,
+    Optional<Cure> cure,
     List<Milestone> milestones,
     OptionalDouble dryFilmUm,
     List<String> assumptions,
@@ -137,18 +139,40 @@ public record Outlook(
   public record OpenTime(OpenTimeLevel level, double min, double p10Min, double p90Min) {}
 
   /**
+   * What a finish that cures has beside its dates.
+   *
+   * @param potLifeH how long a mixed pot stays workable at this temperature, hours
+   * @param filmFormingMarginK wet film less its minimum film-forming temperature, K
+   * @param wipeOffAfterMin when to wipe off what stands on it, minutes
+   * @param bleedEveryMin how often to wipe while pores weep, minutes
+   * @param slowCure every reason for a slow cure, a sentence each
+   */
+  public record Cure(
+      OptionalDouble potLifeH,
+      OptionalDouble filmFormingMarginK,
+      OptionalDouble wipeOffAfterMin,
+      OptionalDouble bleedEveryMin,
+      List<String> slowCure) {
+    public Cure {
+      slowCure = List.copyOf(slowCure);
+    }
+  }
+
+  /**
    * A milestone counted from this coat, minutes.
    *
    * @param name {@code dry to touch}, {@code dry to recoat}, {@code dry hard}, {@code rub out},
    *     {@code wrap}, {@code full hardness}
    * @param reached false when the median is not reached within the horizon
+   * @param estimate whether it rests on a figure nobody measured
    */
   public record Milestone(
       String name,
       OptionalDouble p10Min,
       OptionalDouble p50Min,
       OptionalDouble p90Min,
-      boolean reached) {}
+      boolean reached,
+      boolean estimate) {}
 
   /** The model's name and version; they travel with every number. */
   public record Model(String name, String version) {}

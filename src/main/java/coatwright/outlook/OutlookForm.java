@@ -1,6 +1,7 @@
 package coatwright.outlook;
 
 import coatwright.air.StandardAtmosphere;
+import coatwright.film.Curing;
 import coatwright.film.Finish;
 import coatwright.journal.Method;
 import coatwright.journal.Retarder;
@@ -95,6 +96,7 @@ public final class OutlookForm {
     double intervalMin = intervalMin();
     double pressurePa = pressurePa();
     String method = method();
+    finish.filter(f -> f.drying() instanceof Curing).ifPresent(this::refuseSpirit);
     if (!faults.isEmpty()) {
       throw new RefusedInput(faults);
     }
@@ -119,6 +121,13 @@ public final class OutlookForm {
         board.orElse(USUAL_BOARD_MM),
         OptionalDouble.empty(),
         assumptions);
+  }
+
+  /** A cut, a spirit strength and a retarder belong to finishes dissolved in spirit. */
+  private void refuseSpirit(Finish finish) {
+    for (String key : SpiritOnly.KEYS) {
+      given(key).flatMap(text -> SpiritOnly.refused(finish, key, text)).ifPresent(faults::add);
+    }
   }
 
   private Optional<String> given(String key) {

@@ -6,6 +6,10 @@ import coatwright.climate.Climate;
 import coatwright.climate.RoomAir;
 import coatwright.film.AirCourse;
 import coatwright.film.BenchTest;
+import coatwright.film.CureCoat;
+import coatwright.film.CureJob;
+import coatwright.film.CureMoment;
+import coatwright.film.Curing;
 import coatwright.film.EnsembleJob;
 import coatwright.film.FilmJob;
 import coatwright.film.Finish;
@@ -186,13 +190,21 @@ final class PartOutlooks {
             () ->
                 new WoodTemperature(
                     air.airTempC(), UNTOLD_WOOD_ERROR_K, "taken equal to the air", false));
-    Coating coating = coating(wanted, roomAir, air, w, now);
-    Findings findings = findings(wanted, coating, now);
-    Outlook outlook = Judge.judge(findings, List.of());
+    Judged judged =
+        wanted.finish().drying() instanceof Curing curing
+            ? cured(curing, wanted, roomAir, air, w, now)
+            : filmed(wanted, roomAir, air, w, now);
+    Outlook outlook = judged.outlook();
     Optional<BetterHour.Found> found = Optional.empty();
     if (outlook.summary() == Summary.HOLD_OFF && !NOT_OF_THE_HOUR.contains(outlook.decidedBy())) {
-      double ratio = findings.condensation() ? 1.15 : findings.peakS90() / findings.peakS();
-      found = new BetterHour(climate, wanted.room(), coating).after(now, findings.level(), ratio);
+      found =
+          new BetterHour(
+                  climate,
+                  wanted.room(),
+                  settings.draughtMPerS(),
+                  wanted.wood().thicknessMm(),
+                  judged.laterHour())
+              .after(now, judged.level());
     }
     if (found.isPresent()) {
       List<String> actions = new ArrayList<>(outlook.actions());
@@ -213,6 +225,112 @@ final class PartOutlooks {
         found.map(BetterHour.Found::from),
         age,
         Optional.of(w.from()));
+  }
+
+  /** A verdict, the level of clouding in it, and the question to put to the hours to come. */
+  private record Judged(Outlook outlook, CloudingLevel level, BetterHour.Question laterHour) {}
+
+  private Judged filmed(
+      Wanted wanted, RoomAir roomAir, AirPoint air, WoodTemperature wood, Instant now) {
+    Coating coating = coating(wanted, roomAir, air, wood, now);
+    Findings findings = findings(wanted, coating, now);
+    double ratio = findings.condensation() ? 1.15 : findings.peakS90() / findings.peakS();
+    return new Judged(
+        Judge.judge(findings, List.of()), findings.level(), BetterHour.film(coating, ratio));
+  }
+
+  private Judged cured(
+      Curing curing,
+      Wanted wanted,
+      RoomAir roomAir,
+      AirPoint air,
+      WoodTemperature wood,
+      Instant now) {
+    CureCoating coating = cureCoating(curing, wanted, roomAir, air, wood, now);
+    Outlook outlook = CureJudge.judge(coating);
+    CloudingLevel level =
+        outlook.clouding().map(Outlook.Clouding::level).orElse(CloudingLevel.LIKELY);
+    return new Judged(outlook, level, CureJudge.laterHour(coating));
+  }
+
+  /** This coat on those of the same finish that lie there, in the air that is taken to stay. */
+  private CureCoating cureCoating(
+      Curing curing,
+      Wanted wanted,
+      RoomAir roomAir,
+      AirPoint air,
+      WoodTemperature wood,
+      Instant now) {
+    Finish finish = wanted.finish();
+    double wetUm = Described.usualWet(finish, wanted.method());
+    Optional<CuringJob> under = curingBeneath(wanted, now);
+    List<CureCoat> coats = new ArrayList<>(under.map(CuringJob::coats).orElse(List.of()));
+    double nowS = under.map(j -> Math.max(j.onClockS(now), j.lastCoatS() + 1)).orElse(0.0);
+    coats.add(CureCoat.unthinned(nowS, wetUm));
+    Spreads spreads =
+        new Spreads(
+            finish.wetFilmLnSd(),
+            0,
+            0,
+            Math.min(10, air.temperatureErrorK()),
+            Math.min(40, air.rhErrorPct()),
+            Math.min(15, wood.errorK()),
+            0);
+    CureJob job =
+        new CureJob(
+            curing,
+            coats,
+            under
+                .map(CuringJob::air)
+                .orElseGet(
+                    () ->
+                        AirCourse.steady(
+                            air.airTempC(), air.rhPct() / 100, settings.draughtMPerS())),
+            wood.woodTempC(),
+            spreads,
+            under.map(j -> Tests.of(journal, j)).orElse(List.of()),
+            nowS,
+            under.map(CuringJob::clockGaps).orElse(List.of()),
+            under.map(CuringJob::gapK).orElse(0.0));
+    return new CureCoating(
+        finish,
+        curing,
+        new MoistAir(air.airTempC(), air.rhPct(), settings.pressurePa()),
+        air.temperatureErrorK(),
+        air.rhErrorPct(),
+        wood.woodTempC(),
+        wood.errorK(),
+        job,
+        new CureMoment(
+            air.airTempC(),
+            air.rhPct(),
+            wood.woodTempC(),
+            settings.draughtMPerS(),
+            wetUm,
+            0,
+            CureMoment.AirExchange.UNKNOWN),
+        wanted.method(),
+        List.of(woodSaid(wood), Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd())));
+  }
+
+  private Optional<CuringJob> curingBeneath(Wanted wanted, Instant now) {
+    if (wanted.laid().isEmpty()) {
+      return Optional.empty();
+    }
+    return jobs.forPart(wanted.part().orElseThrow(), now)
+        .filter(Rebuilt.Known.class::isInstance)
+        .map(known -> ((Rebuilt.Known) known).job())
+        .filter(job -> job.finish().name().equals(wanted.finish().name()))
+        .filter(CuringJob.class::isInstance)
+        .map(CuringJob.class::cast);
+  }
+
+  private static String woodSaid(WoodTemperature wood) {
+    return "Wood "
+        + Show.temperature(wood.woodTempC(), UnitSystem.METRIC)
+        + ": "
+        + wood.from()
+        + ".";
   }
 
   /** Slopes of a stack are found once and kept while the same coats lie there, for some minutes. */
@@ -244,6 +362,7 @@ final class PartOutlooks {
         o.clouding(),
         o.drying(),
         o.openTime(),
+        o.cure(),
         o.milestones(),
         o.dryFilmUm(),
         o.assumptions(),
@@ -260,8 +379,7 @@ final class PartOutlooks {
     Optional<String> retarder = wanted.jar().flatMap(Jar::retarder);
     double retarderPct = FilmJobs.retarderVolPct(retarder);
     List<String> said = new ArrayList<>();
-    said.add(
-        "Wood " + Show.temperature(wood.woodTempC(), UnitSystem.METRIC) + ": " + wood.from() + ".");
+    said.add(woodSaid(wood));
     if (roomAir.disagree()) {
       said.add("Sensors in the room disagree; the worse of them is used.");
     }

@@ -13,10 +13,15 @@ import java.util.OptionalDouble;
  * What the film model says of a part as it stands: its job, the ensemble's answer, and the dates.
  *
  * @param observations entries of the tests that went in
+ * @param recoatUntilS when the recoat window closes, s after the last coat, where it does
  * @param madeAt the present it was made for
  */
 public record PartPrediction(
-    LaidJob job, Prediction prediction, List<Entry> observations, Instant madeAt) {
+    LaidJob job,
+    Prediction prediction,
+    OptionalDouble recoatUntilS,
+    List<Entry> observations,
+    Instant madeAt) {
 
   /** When the last coat went on; every date counts from here. */
   public Instant lastCoatAt() {

@@ -1,5 +1,7 @@
 package coatwright.outlook;
 
+import coatwright.film.CureEnsemble;
+import coatwright.film.CureJob;
 import coatwright.film.Ensemble;
 import coatwright.film.EnsembleJob;
 import coatwright.film.Prediction;
@@ -8,10 +10,26 @@ import coatwright.journal.Entry;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** What the model of a finish says of coats as they lie there. */
 public final class Predictions {
   private Predictions() {}
+
+  /**
+   * When the recoat window of coats closes, s after the last of them, by its middle: by the clock
+   * of a finish that cures, else as its file states; empty where it has no late end.
+   */
+  public static OptionalDouble recoatUntilS(LaidJob job, List<Entry> observations, Instant now) {
+    if (job instanceof CuringJob cure) {
+      CureJob asked = cure.asked(Tests.of(observations, cure), cure.onClockS(now));
+      return CureEnsemble.recoatUntilS(asked).p50();
+    }
+    OptionalDouble statedMin = job.finish().recoatUntilMin();
+    return statedMin.isPresent()
+        ? OptionalDouble.of(60 * statedMin.getAsDouble())
+        : OptionalDouble.empty();
+  }
 
   /**
    * The milestones of coats with what the bench tests say of them.
@@ -22,6 +40,9 @@ public final class Predictions {
    */
   public static Prediction of(
       LaidJob job, List<Entry> observations, Instant now, Optional<Sensitivity> slopes) {
+    if (job instanceof CuringJob cure) {
+      return CureEnsemble.predict(cure.asked(Tests.of(observations, cure), cure.onClockS(now)));
+    }
     CoatJob film = (CoatJob) job;
     return Ensemble.predict(
         new EnsembleJob(

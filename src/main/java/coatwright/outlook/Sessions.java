@@ -135,7 +135,8 @@ final class Sessions {
       case "condensation" -> "dew would form on the wood";
       case "clouding" -> likely ? "the film would cloud" : "the film may cloud";
       case "weak-spirit" -> "the spirit in the jar is too weak";
-      case "too-tacky" -> "the film beneath is still too tacky";
+      case "too-tacky" -> "the film beneath is not ready";
+      case "film-forming" -> "too cold for its film to form";
       case "drying" ->
           o.summary() == Outlook.Summary.HOLD_OFF ? "it would hardly dry" : "it dries slowly";
       case "open-time" -> "the wet edge is short";

@@ -4,6 +4,7 @@ import coatwright.climate.AirPoint;
 import coatwright.climate.Climate;
 import coatwright.climate.RoomAir;
 import coatwright.climate.WoodPoint;
+import coatwright.film.Curing;
 import coatwright.film.Milestone;
 import coatwright.film.Percentiles;
 import coatwright.film.Prediction;
@@ -114,7 +115,11 @@ final class CoatAnswers {
     Prediction prediction = Predictions.of(job, List.of(), end, Optional.empty());
     List<Replayed.Milestone> milestones = new ArrayList<>();
     for (Milestone m : Milestone.values()) {
-      if (m != Milestone.RESTED) {
+      boolean told =
+          job.finish().drying() instanceof Curing curing
+              ? curing.milestones().contains(m)
+              : m != Milestone.RESTED;
+      if (told) {
         Percentiles p = prediction.milestone(m);
         milestones.add(
             new Replayed.Milestone(

@@ -7,6 +7,7 @@ import coatwright.journal.PartPath;
 import coatwright.journal.Retarder;
 import coatwright.journal.ShopTime;
 import coatwright.json.Json;
+import coatwright.outlook.SpiritOnly;
 import coatwright.quantity.Fault;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.RefusedInput;
@@ -214,6 +215,7 @@ final class CoatList {
             : read(row, "retarder", "", t -> Retarder.parse("retarder", t).toString());
     Optional<ReplayCoat.Seen> seen =
         row.value("seen").isEmpty() ? Optional.empty() : read(row, "seen", "", CoatList::seen);
+    finish.ifPresent(f -> refuseSpirit(row, f));
     if (faults.size() > before) {
       return Optional.empty();
     }
@@ -231,6 +233,15 @@ final class CoatList {
             retarder,
             method.orElseThrow(),
             seen));
+  }
+
+  private void refuseSpirit(Row row, Finish finish) {
+    for (String key : SpiritOnly.KEYS) {
+      String text = row.value(key);
+      if (!text.isEmpty()) {
+        SpiritOnly.refused(finish, key, text).ifPresent(f -> faults.add(f.onLine(row.line())));
+      }
+    }
   }
 
   private <T> Optional<T> read(Row row, String key, String otherwise, Function<String, T> reader) {

@@ -24,7 +24,7 @@ public final class ShopWatch implements Watch {
   private final Bell bell;
   private final Supplier<List<SourceStatus>> sources;
   private final CloudingSigns clouding;
-  private final CureSigns cure;
+  private final SlowCureSigns cure;
   private final WoodSigns wood;
   private final SensorSigns sensors;
   private final Said said;
@@ -47,7 +47,7 @@ public final class ShopWatch implements Watch {
     this.bell = bell;
     this.sources = sources;
     this.clouding = new CloudingSigns(outlooks, climate, journal, settings);
-    this.cure = new CureSigns(outlooks, climate, journal, finishes, settings);
+    this.cure = new SlowCureSigns(outlooks, climate, journal, finishes, settings);
     this.wood = new WoodSigns(climate, settings);
     this.sensors = new SensorSigns(climate, settings);
     this.said = new Said(log.open());

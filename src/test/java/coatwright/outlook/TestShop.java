@@ -4,6 +4,7 @@ import coatwright.climate.LiveClimate;
 import coatwright.climate.MemoryReadingLog;
 import coatwright.climate.Reading;
 import coatwright.climate.Role;
+import coatwright.config.SettingsFolder;
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
 import coatwright.film.Layer;
@@ -20,6 +21,7 @@ import coatwright.journal.Method;
 import coatwright.journal.Observation;
 import coatwright.journal.Part;
 import coatwright.journal.PartPath;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -62,6 +64,9 @@ final class TestShop {
           List.of("Read the safety data sheet of the spirit."));
   static final Map<String, Finish> FINISHES = Map.of("shellac-pale", PALE);
 
+  /** The finishes that come with the program. */
+  static final Map<String, Finish> SHIPPED = SettingsFolder.finishes(Path.of("config/finishes"));
+
   private final MemoryReadingLog log = new MemoryReadingLog();
   final Journal journal = new LiveJournal(new MemoryLedger());
   final MemoryPredictionLog predictions = new MemoryPredictionLog();
@@ -84,15 +89,30 @@ final class TestShop {
         }
       };
   final LiveClimate climate = new LiveClimate(List.of(ROOM), log, clock, Duration.ofMinutes(1));
-  final FilmOutlooks outlooks =
-      new FilmOutlooks(
-          FINISHES,
-          climate,
-          journal,
-          predictions,
-          clock,
-          OutlookSettings.usual("shellac-pale", ZoneOffset.UTC));
+  final FilmOutlooks outlooks;
+  private final String finish;
   private String jarEntry = "";
+
+  TestShop() {
+    this("shellac-pale", FINISHES);
+  }
+
+  /** A shop whose jar holds one of the finishes that come with the program. */
+  static TestShop using(String finish) {
+    return new TestShop(finish, SHIPPED);
+  }
+
+  private TestShop(String finish, Map<String, Finish> finishes) {
+    this.finish = finish;
+    this.outlooks =
+        new FilmOutlooks(
+            finishes,
+            climate,
+            journal,
+            predictions,
+            clock,
+            OutlookSettings.usual(finish, ZoneOffset.UTC));
+  }
 
   /** Keeps predictions in memory. */
   static final class MemoryPredictionLog implements PredictionLog {
@@ -187,8 +207,7 @@ final class TestShop {
     jarEntry =
         write(
                 START.minus(Duration.ofDays(2)),
-                new Jar(
-                    "A", "shellac-pale", cutGPerL, strengthPct, Optional.empty(), Optional.empty()))
+                new Jar("A", finish, cutGPerL, strengthPct, Optional.empty(), Optional.empty()))
             .id();
     return this;
   }
@@ -204,6 +223,11 @@ final class TestShop {
 
   TestShop jar() {
     return jar(OptionalDouble.of(1.5 * LB), OptionalDouble.of(95));
+  }
+
+  /** A can of a finish that is used as it comes. */
+  TestShop can() {
+    return jar(OptionalDouble.empty(), OptionalDouble.empty());
   }
 
   Entry coat(double atH, OptionalDouble wetUm, OptionalDouble woodC) {

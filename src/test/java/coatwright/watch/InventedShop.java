@@ -492,6 +492,7 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
         clouding,
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         List.of(),
         OptionalDouble.empty(),
         List.of(),
@@ -500,7 +501,7 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
         new Outlook.Model("film/shellac", "1"));
   }
 
-  private static final Finish FINISH =
+  static final Finish FINISH =
       new Finish(
           "shellac-pale",
           "Pale shellac",

@@ -274,6 +274,6 @@ class ShopWatchTest {
   /** Film model: 41 kJ/mol, the energy fitted to three days at 24 °C and five at 15 °C. */
   @Test
   void aDayAtFifteenDegreesCountsThreeQuartersOfOneAtTwenty() {
-    assertThat(CureSigns.rate(15, 20)).isCloseTo(3.75 / 5.00, within(0.01));
+    assertThat(SlowCureSigns.rate(InventedShop.FINISH, 15)).isCloseTo(3.75 / 5.00, within(0.01));
   }
 }

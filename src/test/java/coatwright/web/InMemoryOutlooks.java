@@ -114,6 +114,7 @@ final class InMemoryOutlooks implements Outlooks {
         Optional.empty(),
         Optional.empty(),
         Optional.empty(),
+        Optional.empty(),
         List.of(),
         OptionalDouble.empty(),
         List.of(),
@@ -165,6 +166,7 @@ final class InMemoryOutlooks implements Outlooks {
                     new Outlook.Range(
                         OptionalDouble.of(2.4), OptionalDouble.of(4.1), OptionalDouble.of(7.6))))),
         Optional.of(new Outlook.OpenTime(Outlook.OpenTimeLevel.COMFORTABLE, 4.2, 3.4, 5.3)),
+        Optional.empty(),
         List.of(),
         OptionalDouble.of(14),
         List.of(

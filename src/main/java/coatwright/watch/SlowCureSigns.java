@@ -3,6 +3,9 @@ package coatwright.watch;
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
 import coatwright.climate.Climate;
+import coatwright.film.CureMoment;
+import coatwright.film.CureSigns;
+import coatwright.film.Curing;
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
 import coatwright.journal.Coat;
@@ -33,14 +36,15 @@ import java.util.function.Function;
  * promise is warned of when its rub-out falls behind the promise for that reason; a room whose
  * films have no promise when the cold alone makes a third more of the wait.
  *
- * <p>The date assumes the finish's reference air. Humidity is left out: in the film model it hardly
+ * <p>The date assumes the finish's reference air. Humidity is left out: in the models it hardly
  * moves the hardening.
  */
-final class CureSigns {
+final class SlowCureSigns {
   private static final String KIND = "slow-cure";
   private static final String RUB_OUT = "rub out";
   private static final double GAS_CONSTANT = 8.314462618;
   private static final double ZERO_CELSIUS_K = 273.15;
+  private static final double USUAL_WET_UM = 75;
 
   private final Outlooks outlooks;
   private final Climate climate;
@@ -48,7 +52,7 @@ final class CureSigns {
   private final Function<String, Optional<Finish>> finishes;
   private final WatchSettings settings;
 
-  CureSigns(
+  SlowCureSigns(
       Outlooks outlooks,
       Climate climate,
       Journal journal,
@@ -62,12 +66,12 @@ final class CureSigns {
   }
 
   /** A film that still hardens, and where. */
-  private record Curing(Due due, PartPath part, String room, Finish finish) {}
+  private record Hardening(Due due, PartPath part, String room, Finish finish) {}
 
   List<Sign> look(Instant now) {
-    List<Curing> films = curing(now);
+    List<Hardening> films = curing(now);
     Map<String, OptionalDouble> airC = new LinkedHashMap<>();
-    for (Curing film : films) {
+    for (Hardening film : films) {
       airC.computeIfAbsent(film.room(), room -> meanAirC(room, now));
     }
     List<Sign> signs = new ArrayList<>();
@@ -79,8 +83,8 @@ final class CureSigns {
             .ifPresent(film -> signs.add(promise(piece.promise().get(), film, airC)));
       }
     }
-    Map<String, Curing> byRoom = new LinkedHashMap<>();
-    for (Curing film : films) {
+    Map<String, Hardening> byRoom = new LinkedHashMap<>();
+    for (Hardening film : films) {
       if (!promised.contains(film.part().piece())) {
         byRoom.putIfAbsent(film.room(), film);
       }
@@ -89,8 +93,8 @@ final class CureSigns {
     return signs;
   }
 
-  private List<Curing> curing(Instant now) {
-    List<Curing> films = new ArrayList<>();
+  private List<Hardening> curing(Instant now) {
+    List<Hardening> films = new ArrayList<>();
     for (Due due : outlooks.due(Optional.empty())) {
       boolean ahead = due.p50().map(at -> at.isAfter(now)).orElse(!due.reached());
       if (!due.milestone().equals(RUB_OUT) || !ahead) {
@@ -99,7 +103,7 @@ final class CureSigns {
       PartPath part = PartPath.parse(due.part());
       List<Entry> coats = journal.coats(part);
       if (!coats.isEmpty() && coats.get(coats.size() - 1).body() instanceof Coat coat) {
-        finish(coat).ifPresent(finish -> films.add(new Curing(due, part, coat.room(), finish)));
+        finish(coat).ifPresent(finish -> films.add(new Hardening(due, part, coat.room(), finish)));
       }
     }
     return films;
@@ -126,9 +130,9 @@ final class CureSigns {
     return series.points().stream().mapToDouble(AirPoint::airTempC).average();
   }
 
-  private static Optional<Curing> latest(List<Curing> films, String piece) {
-    Curing latest = null;
-    for (Curing film : films) {
+  private static Optional<Hardening> latest(List<Hardening> films, String piece) {
+    Hardening latest = null;
+    for (Hardening film : films) {
       if (film.part().piece().equals(piece)
           && (latest == null || date(film).isAfter(date(latest)))) {
         latest = film;
@@ -137,11 +141,11 @@ final class CureSigns {
     return Optional.ofNullable(latest);
   }
 
-  private static Instant date(Curing film) {
+  private static Instant date(Hardening film) {
     return film.due().p50().orElse(Instant.MAX);
   }
 
-  private Sign promise(LocalDate promise, Curing film, Map<String, OptionalDouble> airC) {
+  private Sign promise(LocalDate promise, Hardening film, Map<String, OptionalDouble> airC) {
     Instant kept = promise.plusDays(1).atStartOfDay(settings.zone()).toInstant();
     OptionalDouble air = airC.getOrDefault(film.room(), OptionalDouble.empty());
     double coldK = air.isPresent() ? film.finish().referenceTempC() - air.getAsDouble() : 0;
@@ -172,11 +176,11 @@ final class CureSigns {
                     film.room(),
                     Show.fixed(air.getAsDouble(), 1),
                     Show.fixed(film.finish().referenceTempC(), 0),
-                    Show.fixed(rate(air.getAsDouble(), film.finish().referenceTempC()), 2));
+                    Show.fixed(rate(film.finish(), air.getAsDouble()), 2));
     return sign("piece/" + film.part().piece(), film, verdict, message);
   }
 
-  private Sign unpromised(Curing film, Map<String, OptionalDouble> airC) {
+  private Sign unpromised(Hardening film, Map<String, OptionalDouble> airC) {
     OptionalDouble air = airC.getOrDefault(film.room(), OptionalDouble.empty());
     if (air.isEmpty()) {
       return sign("room/" + film.room(), film, Verdict.UNKNOWN, "");
@@ -193,11 +197,11 @@ final class CureSigns {
                 Show.fixed(air.getAsDouble(), 1),
                 Show.duration(settings.coldOver()),
                 Show.fixed(film.finish().referenceTempC(), 0),
-                Show.fixed(rate(air.getAsDouble(), film.finish().referenceTempC()), 2));
+                Show.fixed(rate(film.finish(), air.getAsDouble()), 2));
     return sign("room/" + film.room(), film, verdict, message);
   }
 
-  private Sign sign(String what, Curing film, Verdict verdict, String message) {
+  private Sign sign(String what, Hardening film, Verdict verdict, String message) {
     return new Sign(
         KIND + "/" + what,
         KIND,
@@ -210,8 +214,17 @@ final class CureSigns {
         settings.coldHold());
   }
 
-  /** Hardening here over hardening at the reference: the film model's own activation energy. */
-  static double rate(double airTempC, double referenceTempC) {
+  /**
+   * Hardening here over hardening at the reference: by the film model's own activation energy, or
+   * by the clock of a finish that cures, in the humidity its dates assume.
+   */
+  static double rate(Finish finish, double airTempC) {
+    double referenceTempC = finish.referenceTempC();
+    if (finish.drying() instanceof Curing curing) {
+      double wetUm = finish.wetFilmUmByMethod().getOrDefault("brush", USUAL_WET_UM);
+      CureMoment there = CureMoment.of(airTempC, finish.referenceRhPct(), airTempC, wetUm);
+      return CureSigns.at(curing, there).ratioToReference();
+    }
     double energy = FilmParameters.SHELLAC.diffusion().glassEnergyJPerMol();
     return Math.exp(
         -energy

@@ -76,7 +76,8 @@ class DemoDayTest {
       Why.Saw saw = walked.model().orElseThrow();
       Why.Saw seenAgain = replay.model().orElseThrow();
       assertThat(seenAgain.level()).isEqualTo(saw.level()).isEqualTo("likely");
-      assertThat(seenAgain.waterPeakPct()).isCloseTo(saw.waterPeakPct(), within(0.05));
+      assertThat(seenAgain.waterPeakPct().orElseThrow())
+          .isCloseTo(saw.waterPeakPct().orElseThrow(), within(0.05));
       assertThat(seenAgain.filmLowC()).isCloseTo(saw.filmLowC(), within(0.05));
     }
   }

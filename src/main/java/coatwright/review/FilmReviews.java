@@ -14,7 +14,9 @@ import coatwright.journal.Entry;
 import coatwright.journal.Journal;
 import coatwright.journal.PartPath;
 import coatwright.outlook.CoatJob;
+import coatwright.outlook.CuringJob;
 import coatwright.outlook.FilmJobs;
+import coatwright.outlook.LaidJob;
 import coatwright.outlook.Provenance;
 import coatwright.outlook.Rebuilt;
 import coatwright.quantity.RefusedInput;
@@ -118,7 +120,8 @@ public final class FilmReviews implements Reviews {
     if (blind.isPresent()) {
       return page.cantTell(blind.get());
     }
-    return page.told((CoatJob) ((Rebuilt.Known) rebuilt).job());
+    LaidJob job = ((Rebuilt.Known) rebuilt).job();
+    return job instanceof CuringJob cure ? page.told(cure) : page.told((CoatJob) job);
   }
 
   private static Optional<String> blind(AirSeries series, Instant laid) {
@@ -216,12 +219,25 @@ public final class FilmReviews implements Reviews {
           new ArrayList<>(tried.stream().map(t -> t.told(base)).toList());
       Finding finding = clouding(known, base, tried, jar);
       if (notes.soft().isPresent() && notes.clouded().isEmpty()) {
-        SoftCause soft = new SoftCause(known, softAgeS(), jar);
-        finding = soft.find();
-        changes.addAll(0, soft.counterfactuals(spread));
+        FilmSoftness soft = new FilmSoftness(known);
+        finding = new SoftCause(soft.softness(), softAgeS(), jar).find();
+        changes.addAll(0, soft.counterfactuals(softAgeS(), spread));
       }
       changes.sort(Comparator.comparing(change -> !change.helps()));
       return why(finding, saw(base), changes, jar.told(), cautions(known));
+    }
+
+    Why told(CuringJob known) {
+      CureCase cure = new CureCase(known);
+      JarStory jar = JarStory.of(journal, entry, known.finish(), zone);
+      boolean soft = notes.soft().isPresent() && notes.clouded().isEmpty();
+      Finding finding =
+          soft
+              ? new SoftCause(cure.softness(), softAgeS(), jar).find()
+              : new CureCause(cure, notes.clouded().isPresent(), jar).find();
+      List<Why.Counterfactual> changes = new ArrayList<>(cure.counterfactuals(soft));
+      changes.sort(Comparator.comparing(change -> !change.helps()));
+      return why(finding, Optional.of(cure.saw()), changes, jar.told(), assumed(known));
     }
 
     private double softAgeS() {
@@ -246,18 +262,23 @@ public final class FilmReviews implements Reviews {
 
     /** What the model assumed, and what must not be forgotten beside a spoiled piece. */
     private List<String> cautions(CoatJob known) {
-      List<String> cautions = new ArrayList<>();
-      for (Provenance input : known.inputs()) {
-        if (input.assumed()) {
-          cautions.add("Assumed: " + input.sentence());
-        }
-      }
+      List<String> cautions = assumed(known);
       if (notes.clouded().isPresent()) {
         cautions.add(
             "Bring no heat and no spark near it while spirit is leaving the film; read the safety"
                 + " data sheet");
       }
       return cautions;
+    }
+
+    private List<String> assumed(LaidJob known) {
+      List<String> assumed = new ArrayList<>();
+      for (Provenance input : known.inputs()) {
+        if (input.assumed()) {
+          assumed.add("Assumed: " + input.sentence());
+        }
+      }
+      return assumed;
     }
 
     private Why why(
@@ -301,11 +322,11 @@ public final class FilmReviews implements Reviews {
             FilmParameters.SHELLAC.stamp().name(),
             FilmParameters.SHELLAC.stamp().version(),
             base.level().toString(),
-            outcome.waterPeakPct(),
-            outcome.waterLimitPct(),
+            OptionalDouble.of(outcome.waterPeakPct()),
+            OptionalDouble.of(outcome.waterLimitPct()),
             outcome.filmLowC(),
             outcome.dewPointC(),
             base.spreadAtWoodK(),
-            outcome.bloomS().orElse(0)));
+            OptionalDouble.of(outcome.bloomS().orElse(0))));
   }
 }

@@ -1,6 +1,7 @@
 package coatwright.review;
 
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Jar;
@@ -42,7 +43,9 @@ record JarStory(
             .flatMap(e -> Optional.ofNullable(e.body() instanceof Jar j ? j : null));
     List<String> told = new ArrayList<>();
     boolean old = jar.isPresent() && age(told, jar.get(), coat, finish, zone);
-    jar.ifPresent(j -> contents(told, j));
+    if (finish.drying() instanceof SpiritDrying) {
+      jar.ifPresent(j -> contents(told, j));
+    }
     Others others = Others.of(journal, coatEntry, coat);
     others.tell(told, coat.jar());
     return new JarStory(told, old, others.spoiled, others.clearInTheSameAir);
@@ -51,8 +54,12 @@ record JarStory(
   private static boolean age(List<String> told, Jar jar, Coat coat, Finish finish, ZoneId zone) {
     if (jar.opened().isEmpty()) {
       told.add(
-          "Jar %s: nobody wrote down when it was opened; let a drop dry on glass, hard overnight or the jar is old"
-              .formatted(jar.name()));
+          "Jar %s: nobody wrote down when it was opened; %s"
+              .formatted(
+                  jar.name(),
+                  finish.drying() instanceof SpiritDrying
+                      ? "let a drop dry on glass, hard overnight or the jar is old"
+                      : "brush some on scrap and see whether it dries in its stated time"));
       return false;
     }
     LocalDate laid = coat.start().atZone(zone).toLocalDate();

@@ -1,6 +1,7 @@
 package coatwright.review;
 
 import coatwright.film.CoatOutcome;
+import java.util.OptionalDouble;
 
 /** A change and what the film did with it. */
 record Tried(Change change, CloudingRun run) {
@@ -20,8 +21,8 @@ record Tried(Change change, CloudingRun run) {
         change.was(),
         change.would(),
         run.level().toString(),
-        outcome.waterPeakPct(),
-        outcome.waterLimitPct(),
+        OptionalDouble.of(outcome.waterPeakPct()),
+        OptionalDouble.of(outcome.waterLimitPct()),
         run.s() < base.s());
   }
 }

@@ -47,17 +47,22 @@ public record Why(
   /** A stretch without readings inside the time shown. */
   public record Gap(Instant from, Instant to) {}
 
-  /** What the film model saw. */
+  /**
+   * What the film model saw.
+   *
+   * @param waterPeakPct most water in a film of spirit, and what its resin bears beside it; a
+   *     finish that cures holds none to speak of
+   */
   public record Saw(
       String name,
       String version,
       String level,
-      double waterPeakPct,
-      double waterLimitPct,
+      OptionalDouble waterPeakPct,
+      OptionalDouble waterLimitPct,
       double filmLowC,
       double dewPointC,
       double spreadAtWoodK,
-      double bloomSeconds) {}
+      OptionalDouble bloomSeconds) {}
 
   /**
    * One thing changed, the rest left as it was, and the film run again.
@@ -73,7 +78,7 @@ public record Why(
       String was,
       String would,
       String level,
-      double waterPeakPct,
-      double waterLimitPct,
+      OptionalDouble waterPeakPct,
+      OptionalDouble waterLimitPct,
       boolean helps) {}
 }

@@ -4,6 +4,7 @@ import coatwright.climate.Doubt;
 import coatwright.climate.RoomAir;
 import coatwright.climate.SourceStatus;
 import coatwright.climate.WoodPoint;
+import coatwright.film.Curing;
 import coatwright.film.Finish;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
@@ -358,7 +359,7 @@ final class Answers {
               jar.strengthVolPct().isPresent()
                   ? figure(cut, c -> c.solidsMassPct(jar.strengthVolPct().getAsDouble()))
                   : OptionalDouble.empty(),
-              figure(cut, Cut::solidsVolumePct),
+              solidsVolumePct(jar, cut, finishes),
               jar.strengthVolPct(),
               jar.opened(),
               testDueOn(jar, finishes),
@@ -371,6 +372,15 @@ final class Answers {
       return cut.isPresent()
           ? OptionalDouble.of(of.applyAsDouble(cut.get()))
           : OptionalDouble.empty();
+    }
+
+    /** By its cut; a finish that is used as it comes has the solids its file states. */
+    private static OptionalDouble solidsVolumePct(
+        Jar jar, Optional<Cut> cut, Map<String, Finish> finishes) {
+      Finish finish = finishes.get(jar.finish());
+      return finish != null && finish.drying() instanceof Curing curing
+          ? OptionalDouble.of(curing.facts().solidsVolPct())
+          : figure(cut, Cut::solidsVolumePct);
     }
 
     private static Optional<LocalDate> testDueOn(Jar jar, Map<String, Finish> finishes) {

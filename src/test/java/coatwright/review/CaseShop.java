@@ -4,6 +4,7 @@ import coatwright.climate.LiveClimate;
 import coatwright.climate.MemoryReadingLog;
 import coatwright.climate.Reading;
 import coatwright.climate.Role;
+import coatwright.config.SettingsFolder;
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
 import coatwright.film.Layer;
@@ -20,11 +21,13 @@ import coatwright.journal.Observation;
 import coatwright.journal.PartPath;
 import coatwright.outlook.FilmJobs;
 import coatwright.outlook.OutlookSettings;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -57,10 +60,7 @@ final class CaseShop {
   Reviews reviews() {
     FilmJobs jobs =
         new FilmJobs(
-            journal,
-            climate,
-            Map.of("shellac-pale", PALE),
-            OutlookSettings.usual("shellac-pale", ZoneOffset.UTC));
+            journal, climate, FINISHES, OutlookSettings.usual("shellac-pale", ZoneOffset.UTC));
     return new FilmReviews(jobs, journal, climate, ZoneOffset.UTC, clock);
   }
 
@@ -109,6 +109,20 @@ final class CaseShop {
     return this;
   }
 
+  /** A can of one of the finishes that come with the program, used as it comes. */
+  CaseShop can(String name, String finish) {
+    write(
+        new Jar(
+            name,
+            finish,
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            Optional.empty(),
+            Optional.empty()),
+        LAID.minus(Duration.ofDays(1)));
+    return this;
+  }
+
   CaseShop coat(String part, String jar, Duration after, OptionalDouble woodC) {
     String jarEntry =
         journal.jars().stream()
@@ -147,6 +161,12 @@ final class CaseShop {
     return this;
   }
 
+  private static Map<String, Finish> finishes() {
+    Map<String, Finish> all = new HashMap<>(SettingsFolder.finishes(Path.of("config/finishes")));
+    all.put("shellac-pale", PALE);
+    return all;
+  }
+
   private void write(EntryBody body, Instant at) {
     journal.write(List.of(new Ledger.Line(at, at, Optional.empty(), body)));
   }
@@ -171,4 +191,6 @@ final class CaseShop {
           List.of(),
           List.of(),
           List.of());
+
+  private static final Map<String, Finish> FINISHES = finishes();
 }

@@ -41,7 +41,11 @@ class FilmReviewsTest {
   }
 
   private static double s(Counterfactual c) {
-    return c.waterPeakPct() / c.waterLimitPct();
+    return c.waterPeakPct().orElseThrow() / c.waterLimitPct().orElseThrow();
+  }
+
+  private static double s(Why.Saw saw) {
+    return saw.waterPeakPct().orElseThrow() / saw.waterLimitPct().orElseThrow();
   }
 
   /**
@@ -58,7 +62,7 @@ class FilmReviewsTest {
         .contains("the air dried to 50 % (80 % → 50 %) it would have stayed clear");
     Why.Saw saw = why.model().orElseThrow();
     assertThat(saw.level()).isEqualTo("likely");
-    assertThat(saw.waterPeakPct() / saw.waterLimitPct()).isCloseTo(1.387, within(0.005));
+    assertThat(s(saw)).isCloseTo(1.387, within(0.005));
     assertThat(changed(why, "air dried").level()).isEqualTo("none expected");
   }
 
@@ -125,8 +129,7 @@ class FilmReviewsTest {
   @Test
   void whatHelpsIsToldBeforeWhatDoesNot() {
     Why why = clouded(28, 80).why();
-    double was =
-        why.model().orElseThrow().waterPeakPct() / why.model().orElseThrow().waterLimitPct();
+    double was = s(why.model().orElseThrow());
     assertThat(why.counterfactuals()).extracting(Counterfactual::helps).contains(true, false);
     assertThat(why.counterfactuals())
         .allSatisfy(one -> assertThat(one.helps()).isEqualTo(s(one) < was))

@@ -288,13 +288,20 @@ final class WebFixture implements AutoCloseable {
         Why.AirAtFault.YES,
         air,
         List.of(),
-        Optional.of(new Why.Saw("fixture", "1", "likely", 18.9, 13.4, 11.0, 15.7, 0.5, 1900)),
+        Optional.of(
+            new Why.Saw(
+                "fixture", "1", "likely", told(18.9), told(13.4), 11.0, 15.7, 0.5, told(1900))),
         List.of(
             new Why.Counterfactual(
-                "wood 5 K warmer", "16.2 °C", "21.2 °C", "possible", 15.9, 14.9, true),
-            new Why.Counterfactual("air dried", "84 %", "55 %", "none expected", 11.9, 15.8, true)),
+                "wood 5 K warmer", "16.2 °C", "21.2 °C", "possible", told(15.9), told(14.9), true),
+            new Why.Counterfactual(
+                "air dried", "84 %", "55 %", "none expected", told(11.9), told(15.8), true)),
         List.of("Jar pale-2 is 5 weeks old; its drop test is due at 6 months."),
         List.of("Never heat a wet spirit film."));
+  }
+
+  private static OptionalDouble told(double value) {
+    return OptionalDouble.of(value);
   }
 
   private List<SourceStatus> sources() {

@@ -6,6 +6,8 @@ import coatwright.climate.LiveClimate;
 import coatwright.climate.SourceStatus;
 import coatwright.config.Settings;
 import coatwright.config.Settings.Room;
+import coatwright.film.SpiritDrying;
+import coatwright.journal.FinishNames;
 import coatwright.journal.Forms;
 import coatwright.journal.Journal;
 import coatwright.journal.LiveJournal;
@@ -25,6 +27,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Supplier;
 
 /**
@@ -69,6 +73,19 @@ final class Shop {
     return journal;
   }
 
+  private FinishNames finishNames() {
+    Set<String> dissolved = new TreeSet<>();
+    settings
+        .finishes()
+        .forEach(
+            (name, finish) -> {
+              if (finish.drying() instanceof SpiritDrying) {
+                dissolved.add(name);
+              }
+            });
+    return new FinishNames(settings.finishes().keySet(), dissolved);
+  }
+
   /** The forms by a clock; history is written by its own. */
   Forms forms(Clock by) {
     List<String> rooms = rooms(settings);
@@ -76,7 +93,7 @@ final class Shop {
         journal,
         by,
         settings.shop().zone(),
-        settings.finishes().keySet(),
+        finishNames(),
         rooms,
         // The last room named is where the finishing is done.
         rooms.get(rooms.size() - 1));

@@ -119,7 +119,7 @@ final class JarCommand {
       line.append(
           jar.has("cutGPerL")
               ? ", " + Show.cut(jar.path("cutGPerL").asDouble(), shared.unitSystem())
-              : ", cut unknown");
+              : jar.has("solidsVolumePct") ? "" : ", cut unknown");
       if (jar.has("strengthVolPct")) {
         line.append(", spirit ")
             .append(Show.fixed(jar.path("strengthVolPct").asDouble(), 1))
@@ -179,7 +179,9 @@ final class JarCommand {
             "solids",
             jar.has("solidsMassPct")
                 ? JarText.pct(jar.path("solidsMassPct").asDouble()) + " by weight, " + byVolume
-                : byVolume + "; by weight once the spirit's strength is known");
+                : jar.has("cutGPerL")
+                    ? byVolume + "; by weight once the spirit's strength is known"
+                    : byVolume);
       } else {
         text.line("solids", "unknown; weigh a sample: coatwright jar residue");
       }

@@ -30,6 +30,7 @@ final class OutlookText {
     clouding(outlook.path("clouding"));
     drying(outlook.path("drying"));
     openTime(outlook.path("openTime"));
+    slowCure(outlook.path("cure").path("slowCure"));
     if (outlook.has("dryFilmUm")) {
       line("dry film", Show.film(outlook.path("dryFilmUm").asDouble(), units) + " from this coat");
     }
@@ -96,6 +97,14 @@ final class OutlookText {
     }
   }
 
+  private void slowCure(JsonNode reasons) {
+    String name = "slow cure";
+    for (JsonNode reason : reasons) {
+      line(name, told(reason));
+      name = "";
+    }
+  }
+
   private void milestones(JsonNode milestones) {
     for (JsonNode milestone : milestones) {
       String name = milestone.path("name").asText();
@@ -113,7 +122,8 @@ final class OutlookText {
                   ? " (%s to not reached in this air)"
                       .formatted(minutes(milestone.path("p10Min").asDouble()))
                   : "";
-      line(name, minutes(milestone.path("p50Min").asDouble()) + range);
+      String guess = milestone.path("estimate").asBoolean() ? ", an estimate" : "";
+      line(name, minutes(milestone.path("p50Min").asDouble()) + range + guess);
     }
   }
 

@@ -28,11 +28,12 @@ public final class ShopForms implements Forms {
   private final Journal journal;
   private final Clock clock;
   private final String defaultRoom;
+  private final FinishNames finishes;
   private final Known known;
 
   /**
    * @param zone the shop's own; typed times are read on its clock
-   * @param finishes names of the finishes a jar may hold
+   * @param finishes what a jar may hold
    * @param rooms the shop's rooms
    * @param defaultRoom where a coat is laid when neither form nor piece says
    */
@@ -40,7 +41,7 @@ public final class ShopForms implements Forms {
       Journal journal,
       Clock clock,
       ZoneId zone,
-      Set<String> finishes,
+      FinishNames finishes,
       List<String> rooms,
       String defaultRoom) {
     if (!rooms.contains(defaultRoom)) {
@@ -50,7 +51,8 @@ public final class ShopForms implements Forms {
     this.journal = journal;
     this.clock = clock;
     this.defaultRoom = defaultRoom;
-    this.known = new Known(journal, clock, zone, finishes, rooms);
+    this.finishes = finishes;
+    this.known = new Known(journal, clock, zone, finishes.sorted(), rooms);
   }
 
   @Override
@@ -104,6 +106,12 @@ public final class ShopForms implements Forms {
         form.text("retarder").filter(text -> !text.equalsIgnoreCase("none"));
     Optional<Retarder> retarder = form.read(retarderText, "retarder", Retarder::parse);
     Optional<Instant> at = form.read("at", "at", known::past);
+    finish.ifPresent(
+        f -> {
+          form.read(cutText, "cut", (key, text) -> finishes.onlyDissolved(f, key, text));
+          form.read("strength", "strength", (key, text) -> finishes.onlyDissolved(f, key, text));
+          form.read(retarderText, "retarder", (key, text) -> finishes.onlyDissolved(f, key, text));
+        });
     form.refuseFaults();
     return write(
         at,

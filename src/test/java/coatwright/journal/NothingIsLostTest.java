@@ -9,7 +9,6 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
@@ -56,7 +55,12 @@ class NothingIsLostTest {
     LiveJournal journal = new LiveJournal(ledger);
     ShopForms forms =
         new ShopForms(
-            journal, clock, ZoneOffset.UTC, Set.of("shellac-pale"), List.of("bench"), "bench");
+            journal,
+            clock,
+            ZoneOffset.UTC,
+            FinishNames.ofSpirit("shellac-pale"),
+            List.of("bench"),
+            "bench");
     List<Entry> expected = new ArrayList<>();
     for (Deed deed : deeds) {
       clock.pass(java.time.Duration.ofMinutes(7));

@@ -34,7 +34,7 @@ class ShopFormsTest {
           journal,
           clock,
           BERLIN,
-          Set.of("shellac-pale", "shellac-dark"),
+          FinishNames.ofSpirit("shellac-pale", "shellac-dark"),
           List.of("bench room", "finishing room"),
           "bench room");
 
@@ -44,6 +44,37 @@ class ShopFormsTest {
         .isInstanceOf(RefusedInput.class)
         .hasMessageContaining("promise \"2020-05-01\"")
         .hasMessageContaining("the day has passed");
+  }
+
+  @Test
+  void aCutASpiritAndARetarderOfAFinishThatIsUsedAsItComesAreRefusedTogether() {
+    ShopForms can =
+        new ShopForms(
+            journal,
+            clock,
+            BERLIN,
+            new FinishNames(Set.of("shellac-pale", "varnish"), Set.of("shellac-pale")),
+            List.of("bench room"),
+            "bench room");
+    assertThatThrownBy(
+            () ->
+                can.jar(
+                    Map.of(
+                        "name",
+                        "V",
+                        "finish",
+                        "varnish",
+                        "cut",
+                        "2lb",
+                        "strength",
+                        "95%",
+                        "retarder",
+                        "2-butoxyethanol:3%")))
+        .isInstanceOf(RefusedInput.class)
+        .hasMessageContaining("cut \"2lb\"")
+        .hasMessageContaining("strength \"95%\"")
+        .hasMessageContaining("retarder");
+    assertThat(can.jar(Map.of("name", "V", "finish", "varnish", "retarder", "none"))).hasSize(1);
   }
 
   @BeforeEach

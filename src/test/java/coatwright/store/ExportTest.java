@@ -3,6 +3,7 @@ package coatwright.store;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import coatwright.climate.Readings;
+import coatwright.journal.FinishNames;
 import coatwright.journal.LiveJournal;
 import coatwright.journal.ShopForms;
 import coatwright.json.Json;
@@ -14,7 +15,6 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -33,7 +33,7 @@ class ExportTest {
               new LiveJournal(store.ledger()),
               CLOCK,
               BERLIN,
-              Set.of("shellac-pale"),
+              FinishNames.ofSpirit("shellac-pale"),
               List.of("bench"),
               "bench");
       forms.piece(Map.of("name", "cabinet"));

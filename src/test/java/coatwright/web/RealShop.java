@@ -6,6 +6,7 @@ import coatwright.climate.Reading;
 import coatwright.climate.Role;
 import coatwright.config.SettingsFolder;
 import coatwright.film.Finish;
+import coatwright.journal.FinishNames;
 import coatwright.journal.LiveJournal;
 import coatwright.journal.MemoryLedger;
 import coatwright.journal.ShopForms;
@@ -42,7 +43,13 @@ final class RealShop implements AutoCloseable {
   RealShop() {
     Map<String, Finish> finishes = SettingsFolder.finishes(Path.of("config", "finishes"));
     ShopForms forms =
-        new ShopForms(journal, clock, WebFixture.ZONE, finishes.keySet(), List.of(ROOM), ROOM);
+        new ShopForms(
+            journal,
+            clock,
+            WebFixture.ZONE,
+            new FinishNames(finishes.keySet(), finishes.keySet()),
+            List.of(ROOM),
+            ROOM);
     OutlookSettings settings = OutlookSettings.usual("shellac-pale", WebFixture.ZONE);
     outlooks = new FilmOutlooks(finishes, climate, journal, new KeptPredictions(), clock, settings);
     FilmJobs jobs = new FilmJobs(journal, climate, finishes, settings);

@@ -97,8 +97,25 @@ function drying(d) {
   facts(el, pairs);
 }
 
-function openTime(o) {
+// A finish that cures has no wet edge to reckon; what there is to know while it is wet stands here.
+function whileWet(el, cure) {
+  el.querySelector('.level').replaceChildren(make('span', '', cure.slowCure.length === 0 ? 'nothing in the way' : 'slow cure'));
+  cure.slowCure.forEach((reason) => el.append(make('p', '', told(reason))));
+  const pairs = [];
+  if (cure.potLifeH !== undefined) pairs.push(['Mixed pot workable', about(cure.potLifeH * 60), true]);
+  if (cure.filmFormingMarginK !== undefined) {
+    const side = cure.filmFormingMarginK < 0 ? 'below' : 'above';
+    pairs.push(['Wet film', `${step(Math.abs(cure.filmFormingMarginK))} ${side} its lowest film-forming temperature`, true]);
+  }
+  if (cure.wipeOffAfterMin !== undefined) pairs.push(['Wipe off after', duration(cure.wipeOffAfterMin), false]);
+  if (cure.bleedEveryMin !== undefined) pairs.push(['Then while it weeps', `every ${duration(cure.bleedEveryMin)}`, false]);
+  facts(el, pairs);
+}
+
+function openTime(o, cure) {
   const el = reset('open-time');
+  el.querySelector('h3').textContent = cure ? 'While it is wet' : 'Open time';
+  if (cure) return whileWet(el, cure);
   if (!o) return unknown(el);
   level(el, OPEN, o.level);
   el.append(make('p', '', 'How long the wet edge can still be joined.'));
@@ -113,7 +130,7 @@ export function Answers() {
     update({ outlook }) {
       clouding(outlook.clouding);
       drying(outlook.drying);
-      openTime(outlook.openTime);
+      openTime(outlook.openTime, outlook.cure);
 
       byId('help').hidden = outlook.actions.length === 0;
       sentences(byId('actions'), outlook.actions.map(told));

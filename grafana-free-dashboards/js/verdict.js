@@ -45,9 +45,17 @@ function decided({ value, unit, what }) {
   return { ...split(unit === 'degC' ? temperature(value) : percent(value, 1)), caption: what };
 }
 
+function formed(marginK) {
+  return {
+    value: stepValue(Math.abs(marginK)),
+    unit: stepUnit(),
+    caption: `${marginK < 0 ? 'below' : 'above'} what its particles need to flow together`,
+  };
+}
+
 // The number behind the word, where the record carries one; else the sentence has it.
 function number({ outlook, airAgeSeconds }) {
-  const { clouding, drying, openTime, decidedBy, deciding } = outlook;
+  const { clouding, drying, openTime, cure, decidedBy, deciding } = outlook;
   switch (decidedBy) {
     case 'condensation':
       return clouding ? against(clouding.spreadAtWoodK, 'wood') : null;
@@ -57,6 +65,9 @@ function number({ outlook, airAgeSeconds }) {
       return drying ? toRubOut(drying) : null;
     case 'open-time':
       return openTime ? { ...split(duration(openTime.min)), caption: 'of wet edge' } : null;
+    case 'film-forming':
+      return cure?.filmFormingMarginK === undefined ? null : formed(cure.filmFormingMarginK);
+    case 'recoat-window':
     case 'too-tacky':
     case 'limits':
     case 'weak-spirit':

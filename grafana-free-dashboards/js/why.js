@@ -37,6 +37,15 @@ function facts(pairs) {
   );
 }
 
+// Only a film of spirit takes water in.
+function water(model) {
+  if (model.waterPeakPct === undefined) return [];
+  return [
+    ['Water in the film', `${ratio(model)} of what the resin bears (${percent(model.waterPeakPct, 1)} of ${percent(model.waterLimitPct, 1)})`, true],
+    ['Water came out for', duration(model.bloomSeconds / 60), true],
+  ];
+}
+
 function evidence() {
   const { model } = why;
   byId('evidence').hidden = !model;
@@ -45,8 +54,7 @@ function evidence() {
     ['Wood over dew point', step(model.spreadAtWoodK), false],
     ['Dew point', temperature(model.dewPointC), false],
     ['Coldest film', temperature(model.filmLowC), true],
-    ['Water in the film', `${ratio(model)} of what the resin bears (${percent(model.waterPeakPct, 1)} of ${percent(model.waterLimitPct, 1)})`, true],
-    ['Water came out for', duration(model.bloomSeconds / 60), true],
+    ...water(model),
     ['Clouding', model.level, true],
   ]);
   say(byId('model'), `Reckoned by ${model.name} ${model.version}.`);
@@ -54,12 +62,14 @@ function evidence() {
 
 function counterfactuals() {
   byId('change').hidden = why.counterfactuals.length === 0;
+  const wet = why.counterfactuals.some((one) => one.waterPeakPct !== undefined);
+  byId('water').hidden = !wet;
   byId('counterfactuals').replaceChildren(
     ...why.counterfactuals.map((one) => {
       const row = make('tr');
       const head = make('th', '', told(one.change));
       head.scope = 'row';
-      row.append(head, ...[told(one.was), told(one.would), one.helps ? one.level : `${one.level}, no help`, ratio(one)].map((cell) => make('td', '', cell)));
+      row.append(head, ...[told(one.was), told(one.would), one.helps ? one.level : `${one.level}, no help`, ...(wet ? [ratio(one)] : [])].map((cell) => make('td', '', cell)));
       return row;
     }),
   );

@@ -20,7 +20,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** What holds of every curing film, whatever its figures; and where the two-part film stands still. */
+/**
+ * What holds of every curing film, whatever its figures; and where the two-part film stands still.
+ */
 class CureEnsembleTest {
   static Stream<Curing> all() {
     return Cures.all().stream();
@@ -44,7 +46,9 @@ class CureEnsembleTest {
         .isCloseTo(exact, withinPercentage(0.01));
   }
 
-  /** ∫ k dt over two hours at 10 °C and then 30 °C, straight between, by Simpson with 2000 parts. */
+  /**
+   * ∫ k dt over two hours at 10 °C and then 30 °C, straight between, by Simpson with 2000 parts.
+   */
   @Test
   void twoPartFollowsTheIntegralOfItsRateThroughChangingAir() {
     TwoPartCure soft =
@@ -215,17 +219,16 @@ class CureEnsembleTest {
     CureCoat second = CureCoat.unthinned(10 * HOUR_S, 80);
     AirCourse air = AirCourse.steady(20, 0.5, 0.1);
     for (Curing curing : List.of(Cures.varnish(), Cures.water())) {
-      double soon = hoursTo(stack(curing, CureCoat.unthinned(9.8 * HOUR_S, 80), second, air));
-      double alone = hoursTo(stack(curing, CureCoat.unthinned(-500 * HOUR_S, 80), second, air));
+      double soon = recoatHours(stack(curing, CureCoat.unthinned(9.8 * HOUR_S, 80), second, air));
+      double alone = recoatHours(stack(curing, CureCoat.unthinned(-500 * HOUR_S, 80), second, air));
       assertThat(soon).isGreaterThan(1.2 * alone);
       assertThat(alone)
-          .isCloseTo(
-              hoursTo(steady(curing, 20, 0.5, 80), Milestone.DRY_TO_RECOAT), within(1e-6));
+          .isCloseTo(hoursTo(steady(curing, 20, 0.5, 80), Milestone.DRY_TO_RECOAT), within(1e-6));
     }
   }
 
-  private static double hoursTo(CureJob job) {
-    return Cures.hoursTo(job, Milestone.DRY_TO_RECOAT);
+  private static double recoatHours(CureJob job) {
+    return hoursTo(job, Milestone.DRY_TO_RECOAT);
   }
 
   private static CureJob stack(Curing curing, CureCoat first, CureCoat second, AirCourse air) {
@@ -247,8 +250,10 @@ class CureEnsembleTest {
     AirCourse air = AirCourse.steady(20, 0.5, 0.1);
     double hardS = hoursTo(Cures.in(curing, air, 80), Milestone.DRY_HARD) * HOUR_S;
     double told = rubOutS(curing, air);
-    double failed = rubOutS(curing, air, new BenchTest.Seen(BenchTest.THUMBNAIL, 1.5 * hardS, false));
-    double passed = rubOutS(curing, air, new BenchTest.Seen(BenchTest.THUMBNAIL, 0.6 * hardS, true));
+    double failed =
+        rubOutS(curing, air, new BenchTest.Seen(BenchTest.THUMBNAIL, 1.5 * hardS, false));
+    double passed =
+        rubOutS(curing, air, new BenchTest.Seen(BenchTest.THUMBNAIL, 0.6 * hardS, true));
     assertThat(failed).isGreaterThan(1.1 * told);
     assertThat(passed).isLessThan(0.9 * told);
   }

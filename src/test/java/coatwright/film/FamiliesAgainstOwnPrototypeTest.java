@@ -40,7 +40,8 @@ class FamiliesAgainstOwnPrototypeTest {
   @MethodSource("oil")
   void oilAgreesWithinTheLastPrintedDigit(Row row) {
     CureJob job = steady(Cures.varnish(), row.number("air_c"), row.number("rh"), 80);
-    assertThat(hoursTo(job, Milestone.DRY_TO_TOUCH)).isCloseTo(row.number("touch_h"), within(0.006));
+    assertThat(hoursTo(job, Milestone.DRY_TO_TOUCH))
+        .isCloseTo(row.number("touch_h"), within(0.006));
     assertThat(hoursTo(job, Milestone.DRY_TO_RECOAT))
         .isCloseTo(row.number("recoat_h"), within(0.006));
     assertThat(hoursTo(job, Milestone.DRY_HARD)).isCloseTo(row.number("sand_h"), within(0.006));

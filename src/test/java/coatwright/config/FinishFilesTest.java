@@ -2,6 +2,7 @@ package coatwright.config;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import coatwright.film.AirCourse;
 import coatwright.film.Basis;
@@ -17,6 +18,7 @@ import coatwright.film.Milestone;
 import coatwright.film.Spreads;
 import coatwright.film.TwoPartCure;
 import coatwright.film.WaterborneCure;
+import coatwright.quantity.Quantities;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -163,6 +165,79 @@ class FinishFilesTest {
     assertThat(hours(finish, 23, 100, Milestone.DRY_TO_RECOAT)).isBetween(1.95, 2.05);
   }
 
+  /** The same sheet in the units of another country, at air far from the reference. */
+  @ParameterizedTest(name = "{0}: touch {1}, recoat {2}")
+  @CsvSource({
+    "oxidative, 4h, 10h",
+    "oxidative, 90min, 5h30min",
+    "waterborne, 30min, 2h",
+    "two-part, 1h, 6h"
+  })
+  void statedTimesAreGivenBackInTheStatedAir(String family, String touch, String recoat)
+      throws IOException {
+    Finish finish =
+        read(
+            REST
+                + """
+                family: %s
+                data-sheet:
+                  at: {temperature: 77F, humidity: 40%%, wet-film: 4mil}
+                  touch: %s
+                  recoat: %s
+                """
+                    .formatted(family, touch, recoat));
+    CureJob job =
+        CureJob.steady(
+            (Curing) finish.drying(),
+            CureCoat.unthinned(0, 101.6),
+            AirCourse.steady(25, 0.4, 0.1),
+            Spreads.told(0, 0));
+    var told = CureEnsemble.predict(job);
+    assertThat(told.milestone(Milestone.DRY_TO_TOUCH).p50().orElseThrow() / 60)
+        .isCloseTo(minutes(touch), withinPercentage(3.0));
+    assertThat(told.milestone(Milestone.DRY_TO_RECOAT).p50().orElseThrow() / 60)
+        .isCloseTo(minutes(recoat), withinPercentage(3.0));
+  }
+
+  private static double minutes(String time) {
+    return Quantities.duration("time", time).toSeconds() / 60.0;
+  }
+
+  @Test
+  void faultsOfSeveralFilesAreToldTogether() throws IOException {
+    Files.writeString(folder.resolve("first.yaml"), "family: oxidative\nbuild-limit: 100um\n");
+    Files.writeString(folder.resolve("second.yaml"), REST + "family: varnish\n");
+    String told = refusalOf(REST + "family: two-part\nthresholds:\n  touch: 1.2\n");
+    assertThat(told)
+        .contains("finishes/first.yaml, ")
+        .contains("title: missing")
+        .contains("wet-film.brush: missing")
+        .contains("finishes/second.yaml, ")
+        .contains("line 5: family \"varnish\": it is one of evaporative, oxidative, waterborne")
+        .contains("finishes/product.yaml, ")
+        .contains("line 7: thresholds.touch \"1.2\": a number from 0.001 to 0.995 is expected");
+  }
+
+  @Test
+  void aSheetWithoutATimeAndKeysOfOtherFamiliesAreRefused() throws IOException {
+    assertThat(
+            refusalOf(
+                REST
+                    + """
+                    family: oxidative
+                    data-sheet:
+                      at: {temperature: 23C, humidity: 50%, wet-film: 100um}
+                    cure:
+                      mfft: 8C
+                    """))
+        .contains("data-sheet: it states no time to any milestone; write at least one")
+        .contains("line 9: cure.mfft: no such key");
+    assertThat(refusalOf(REST + "family: two-part\nwipe-off-after: 15min\n"))
+        .contains("line 6: wipe-off-after: no such key");
+    assertThat(refusalOf(REST + "family: oxidative\ncure:\n  energy: 300kJ/mol\n"))
+        .contains("activation energy");
+  }
+
   @Test
   void tellsEveryFaultOfAFinishWithItsLine() throws IOException {
     String told =
@@ -178,7 +253,7 @@ class FinishFilesTest {
             build-limit: 150um
             cure:
               energy: 60
-              thickness: 0.7
+              thickness-exponant: 0.7
             thresholds:
               touch: 6
               recoat: 24h
@@ -195,7 +270,7 @@ class FinishFilesTest {
         .contains(
             "line 10: cure.energy \"60\": an activation energy needs its unit; write it like"
                 + " 60kJ/mol")
-        .contains("line 11: cure.thickness: no such key; did you mean thickness-exponent?")
+        .contains("line 11: cure.thickness-exponant: no such key; did you mean thickness-exponent?")
         .contains("line 13: thresholds.touch \"6\"")
         .contains("line 15: may-go-over: \"chalk paint\" is none of bare wood, dry stain, dry oil")
         .contains("line 17: basis.touch \"guessed\": it begins with one of published, calibrated")

@@ -1,6 +1,7 @@
 package coatwright.config;
 
 import coatwright.quantity.Fault;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -39,6 +40,9 @@ public final class RefusedSettings extends RuntimeException {
   }
 
   private static String lines(List<Fault> faults) {
-    return faults.stream().map(fault -> "\n  " + fault.sentence()).collect(Collectors.joining());
+    return faults.stream()
+        .sorted(Comparator.comparingInt((Fault fault) -> fault.line().orElse(0)))
+        .map(fault -> "\n  " + fault.sentence())
+        .collect(Collectors.joining());
   }
 }

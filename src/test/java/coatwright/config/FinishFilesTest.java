@@ -264,6 +264,7 @@ class FinishFilesTest {
             """);
     assertThat(told)
         .startsWith("finishes/product.yaml, ")
+        .containsSubsequence("line 3:", "line 4:", "line 5:", "line 10:", "line 17:", "line 18:")
         .contains("line 3: layer \"vanish\": it is one of bare wood, dry stain")
         .contains("line 4: solids \"half\"")
         .contains("line 5: usual-cut: no such key")

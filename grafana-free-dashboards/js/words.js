@@ -103,9 +103,13 @@ export const sentence = (text) => capital(text) + (/[.!?]$/.test(text) ? '' : '.
 export const standing = (milestone) =>
   milestone === 'rub out' || milestone === 'wrap' ? `ready to ${milestone}` : milestone;
 
-// A sentence of the daemon's, which speaks in °C, K and µm, in the degrees chosen here.
+// A sentence of the daemon's, which speaks in °C, K and µm, in the units that go with the
+// degrees chosen here.
 export function told(text) {
   if (!fahrenheit) return text;
+  const films = text
+    .replace(/(\d+(?:\.\d+)?) µm \((\d+(?:\.\d+)?) mil\)/g, '$2 mil ($1 µm)')
+    .replace(/(\d+(?:\.\d+)?) µm(?!\))/g, (_, um) => `${(Number(um) / 25.4).toFixed(1)} mil`);
   const number = '(?<![\\w.])(-?\\d+(?:\\.\\d+)?)';
   const replaced = (from, unitWord, by, finer) =>
     from.replace(new RegExp(`(?:${number}( to | or |–))?${number} ${unitWord}(?!\\w)`, 'g'), (_, first, between, last) => {
@@ -116,7 +120,7 @@ export function told(text) {
       };
       return `${first === undefined ? '' : one(first) + between}${one(last)} °F`;
     });
-  return replaced(replaced(text, '°C', (c) => c * 1.8 + 32, false), 'K', (k) => k * 1.8, true);
+  return replaced(replaced(films, '°C', (c) => c * 1.8 + 32, false), 'K', (k) => k * 1.8, true);
 }
 
 // A jump that waits for the next reading to agree, in words.

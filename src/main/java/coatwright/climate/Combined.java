@@ -99,8 +99,8 @@ record Combined(
       return Optional.of(
           String.format(
               Locale.ROOT,
-              "%s and %s agree about the vapour but read %.1f and %.1f °C; the colder is used; %s"
-                  + " stands in a warm spot or warms itself",
+              "%s and %s agree about the vapour but read %.1f °C and %.1f °C; the colder is used;"
+                  + " %s stands in a warm spot or warms itself",
               a.name(),
               b.name(),
               a.airTempC(),

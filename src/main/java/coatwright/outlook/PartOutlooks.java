@@ -43,7 +43,6 @@ final class PartOutlooks {
   private static final Duration SLOPES_KEPT = Duration.ofMinutes(10);
   private static final double ASSUMED_STRENGTH_PCT = 0.7;
   private static final double RESTLESS_AIR_K = 3;
-
   private static final double UNTOLD_WOOD_ERROR_K = 1.5;
 
   private final Map<String, Finish> finishes;

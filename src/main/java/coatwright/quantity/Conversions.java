@@ -47,10 +47,10 @@ public final class Conversions {
   /** Square metres in a square foot; exact. */
   public static final double M2_PER_FT2 = M_PER_FT * M_PER_FT;
 
-  /** Pascals in an inch of mercury, conventional; SP 811 gives 3.386 389 E+03. */
-  /** The grain is 64.79891 mg. */
+  /** Grams a cubic metre in a grain a cubic foot; exact, the grain being 64.798 91 mg (SP 811). */
   public static final double G_M3_PER_GRAIN_FT3 = 0.06479891 / (M_PER_FT * M_PER_FT * M_PER_FT);
 
+  /** Pascals in an inch of mercury, conventional; SP 811 gives 3.386 389 E+03. */
   public static final double PA_PER_INHG = 3386.389;
 
   /** Pascals in a millimetre of mercury, conventional; SP 811 gives 1.333 224 E+02. */

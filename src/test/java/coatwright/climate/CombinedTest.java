@@ -27,7 +27,7 @@ class CombinedTest {
     assertThat(both.point(NOON).rhPct()).isCloseTo(42, within(0.5));
     assertThat(both.airTempC()).isEqualTo(22.3);
     assertThat(both.trouble().orElseThrow())
-        .contains("agree about the vapour", "27.3 and 22.3 °C", "warm stands in a warm spot");
+        .contains("agree about the vapour", "27.3 °C and 22.3 °C", "warm stands in a warm spot");
   }
 
   @Test

@@ -5,11 +5,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import coatwright.cli.CommandLineDoor;
 import coatwright.cli.Stop;
+import coatwright.climate.Reading;
+import coatwright.climate.Role;
 import coatwright.config.SettingsFolder;
 import coatwright.json.Json;
 import coatwright.sensors.Eventually;
 import coatwright.sensors.Mosquitto;
 import coatwright.sensors.Publisher;
+import coatwright.store.SqliteStore;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.io.InputStream;
@@ -23,6 +26,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -63,6 +70,54 @@ class DaemonIT {
       assertThat(said(settings, "strike", coat.path("entry").asText(), "--reason", "a try").out())
           .contains("is struck out");
     }
+  }
+
+  @Test
+  void whyIsToldInTheShopsUnitsWithWhatHelpsBeforeWhatDoesNot() throws IOException {
+    Path settings = settings(freePort());
+    Path data = folder.resolve("d");
+    try (SqliteStore store = SqliteStore.open(data, CLOCK)) {
+      for (int minute = 60; minute >= 0; minute--) {
+        store.readings().append(damp(CLOCK.instant().minus(Duration.ofMinutes(minute))));
+      }
+    }
+    try (Daemon daemon = Daemon.open(SettingsFolder.read(settings), data, CLOCK)) {
+      daemon.start(false);
+      json(settings, "piece", "new", "cabinet", "--room", "finishing room");
+      json(settings, "part", "new", "cabinet/door");
+      json(settings, "jar", "new", "A", "--finish", "shellac-pale", "--cut", "1.5lb");
+      json(settings, "coat", "cabinet/door", "--jar", "A", "--start", "-20min", "--wood", "28C");
+      json(settings, "note", "cabinet/door", "clouded=3");
+
+      String us = said(settings, "why", "cabinet/door", "--units", "us").out();
+      JsonNode why = json(settings, "why", "cabinet/door", "--units", "us");
+
+      assertThat(why.path("sentence").asText()).contains("in the air of 28.0 °C and 80 %");
+      assertThat(us)
+          .startsWith("cabinet/door clouded because the air was damp: in the air of 82.4 °F")
+          .contains("clouding none expected\n", ", no help\n")
+          .doesNotContain("°C")
+          .doesNotContainPattern("\\d K\\b");
+      assertThat(us.lastIndexOf("none expected\n")).isLessThan(us.indexOf(", no help"));
+      assertThat(said(settings, "checkup").out())
+          .contains("ok    backup: none yet; to make one, stop Coatwright and copy the folder");
+    }
+  }
+
+  private static Reading damp(Instant at) {
+    return new Reading(
+        "wall",
+        "wall",
+        Role.ROOM,
+        Optional.of("finishing room"),
+        Optional.empty(),
+        at,
+        OptionalDouble.of(28),
+        OptionalDouble.of(80),
+        OptionalDouble.empty(),
+        0.2,
+        2,
+        List.of());
   }
 
   @Test

@@ -71,7 +71,8 @@ public record Why(
    * @param was the value as it was, with its unit
    * @param would the value it was changed to, with its unit
    * @param level clouding level of the changed run
-   * @param helps whether it leaves the coat better off in what is asked of it
+   * @param helps whether it would have left the film with less water or, where the change is told
+   *     of the day it gets ready, ready sooner
    */
   public record Counterfactual(
       String change,

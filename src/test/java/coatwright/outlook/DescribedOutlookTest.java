@@ -172,6 +172,31 @@ class DescribedOutlookTest {
   }
 
   @Test
+  void tellsTheNumberThatDecidedWhereNoneOfTheThreeAnswersHasIt() {
+    Outlook.Deciding least = outlook("air", "3C,40%").deciding().orElseThrow();
+    assertThat(least.value()).isEqualTo(TestShop.FINISHES.get("shellac-pale").lowestTempC());
+    assertThat(least.unit()).isEqualTo("degC");
+    assertThat(least.what()).isEqualTo("is the least for this finish; the air is below it");
+    assertThat(outlook("air", "20C,25%", "wood", "3C").deciding().orElseThrow().what())
+        .endsWith("the wood is below it");
+    Outlook.Deciding most = outlook("air", "45C,20%").deciding().orElseThrow();
+    assertThat(most.value()).isEqualTo(TestShop.FINISHES.get("shellac-pale").highestTempC());
+    assertThat(most.what()).isEqualTo("is the most for this finish; the air is above it");
+
+    Outlook.Deciding spirit = outlook("air", "25C,31%", "strength", "85%").deciding().orElseThrow();
+    assertThat(spirit)
+        .isEqualTo(new Outlook.Deciding(85, "%", "strength of the spirit in the jar"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"'20C,50%', clouding", "'28C,80%', clouding", "'8C,40%', drying"})
+  void tellsNoFurtherNumberWhereAnAnswerHasIt(String air, String decidedBy) {
+    Outlook o = outlook("air", air);
+    assertThat(o.decidedBy()).isEqualTo(decidedBy);
+    assertThat(o.deciding()).isEmpty();
+  }
+
+  @Test
   void writesDropsDownAndDoesNotComputeThem() {
     Outlook drops = outlook("air", "20C,50%", "retarder", "drops:10/qt");
     assertThat(drops.assumptions())

@@ -287,6 +287,20 @@ class FilmReviewsTest {
   }
 
   @Test
+  void ofASoftFilmWhatWouldHaveBeenReadySoonerHelps() {
+    Why cold = sixCoats(14, FRESH, Duration.ofHours(108)).why();
+    assertThat(changed(cold, "the air at 20.0 °C").helps()).isTrue();
+    assertThat(changed(cold, "coats a third thinner").helps()).isTrue();
+
+    Why warm = sixCoats(24, FRESH, Duration.ofHours(24)).why();
+    assertThat(changed(warm, "the air at 20.0 °C").helps())
+        .as("cooler air than it had only makes it later")
+        .isFalse();
+    assertThat(warm.counterfactuals())
+        .isSortedAccordingTo(java.util.Comparator.comparing(one -> !one.helps()));
+  }
+
+  @Test
   void aFilmSoftAfterADayIsNotLate() {
     Why why = sixCoats(20, FRESH, Duration.ofHours(24)).why();
     assertThat(why.airAtFault()).isEqualTo(AirAtFault.NO);

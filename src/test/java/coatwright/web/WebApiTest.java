@@ -129,6 +129,18 @@ class WebApiTest {
   }
 
   @Test
+  void aSourceTellsItsIntervalInWordsAndInSecondsWhereverItIsShown() {
+    for (String path : new String[] {"/api/v1/sources", "/api/v1/now"}) {
+      JsonNode sources = caller.get(path).json().path("sources");
+      assertThat(sources).as(path).hasSize(3);
+      for (JsonNode source : sources) {
+        assertThat(source.path("every").asText()).as(path).isEqualTo("PT1M");
+        assertThat(source.path("everySeconds").asDouble()).as(path).isEqualTo(60);
+      }
+    }
+  }
+
+  @Test
   void severalPartsInOneFormAreSeveralEntries() {
     JsonNode written =
         caller

@@ -52,7 +52,9 @@ final class OutlookText {
       says.append("; the film comes down to ")
           .append(Show.temperature(clouding.path("filmLowC").asDouble(), units))
           .append(", ")
-          .append(Show.temperatureStep(Math.abs(marginK), units))
+          .append(
+              // As the sentence above rounds it, so that both tell the same.
+              Reworded.in(units, Show.temperatureStep(Math.abs(marginK), UnitSystem.METRIC)))
           .append(marginK < 0 ? " below" : " above")
           .append(" the dew point");
     }

@@ -38,9 +38,9 @@ record Softness(
     return readyS.getAsDouble() >= SLOWER * inReferenceS.getAsDouble();
   }
 
-  /** A film that gets there where this one does not, or before it. */
+  /** A film that gets there where this one does not, or plainly before it. */
   boolean isSooner(OptionalDouble otherS) {
-    return otherS.isPresent() && (readyS.isEmpty() || otherS.getAsDouble() < readyS.getAsDouble());
+    return otherS.isPresent() && (readyS.isEmpty() || otherS.getAsDouble() <= Why.HELPS * readyS.getAsDouble());
   }
 
   String days(OptionalDouble seconds) {

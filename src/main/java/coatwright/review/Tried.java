@@ -23,6 +23,6 @@ record Tried(Change change, CloudingRun run) {
         run.level().toString(),
         OptionalDouble.of(outcome.waterPeakPct()),
         OptionalDouble.of(outcome.waterLimitPct()),
-        run.s() < base.s());
+        run.s() <= Why.HELPS * base.s());
   }
 }

@@ -20,6 +20,8 @@ public record Why(
     List<Counterfactual> counterfactuals,
     List<String> jar,
     List<String> cautions) {
+  /** What changes less than one part in a hundred is told as no help; the figure is ours. */
+  static final double HELPS = 0.99;
 
   /** Whether the air was the cause. */
   public enum AirAtFault {

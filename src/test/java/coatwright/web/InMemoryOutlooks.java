@@ -21,6 +21,7 @@ import java.util.OptionalDouble;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 
 /** Outlooks by a rule of thumb on the spread at the wood, enough to move a page. */
 final class InMemoryOutlooks implements Outlooks {
@@ -29,6 +30,9 @@ final class InMemoryOutlooks implements Outlooks {
   private final List<Due> due = new CopyOnWriteArrayList<>();
   private final List<Consumer<List<Due>>> listeners = new CopyOnWriteArrayList<>();
   final AtomicInteger asked = new AtomicInteger();
+
+  /** What a test has the session's outlook say instead. */
+  volatile UnaryOperator<Outlook> judged = UnaryOperator.identity();
 
   InMemoryOutlooks(Climate climate, Journal journal) {
     this.climate = climate;
@@ -75,6 +79,7 @@ final class InMemoryOutlooks implements Outlooks {
                         point.dewPointC(),
                         air.wood().map(WoodPoint::woodTempC).orElse(point.airTempC()),
                         point.rhPct()))
+            .map(judged::apply)
             .orElseGet(InMemoryOutlooks::noAir);
     return new SessionOutlook(
         room,

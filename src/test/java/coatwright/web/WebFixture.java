@@ -27,6 +27,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.UnaryOperator;
 
 /** A small invented shop behind a real web door on a free port. */
 final class WebFixture implements AutoCloseable {
@@ -45,6 +46,9 @@ final class WebFixture implements AutoCloseable {
     this(WebSettings.loopback(0));
   }
 
+  /** What a test has the review say instead. */
+  volatile UnaryOperator<Why> reviewed = UnaryOperator.identity();
+
   volatile Optional<String> storeTrouble = Optional.empty();
 
   WebFixture(WebSettings settings) {
@@ -56,7 +60,7 @@ final class WebFixture implements AutoCloseable {
                 journal,
                 outlooks,
                 watch(),
-                this::why,
+                coat -> reviewed.apply(why(coat)),
                 Map.of("shellac-pale", shellac()),
                 this::sources,
                 () -> storeTrouble,

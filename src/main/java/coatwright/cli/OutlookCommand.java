@@ -83,6 +83,12 @@ final class OutlookCommand implements Callable<Integer> {
   @Option(names = "--room", paramLabel = "R", description = "In this room instead of its own.")
   @Nullable String room;
 
+  @Option(
+      names = "--jar",
+      paramLabel = "J",
+      description = "From this jar instead of the last coat's.")
+  @Nullable String jar;
+
   @Option(names = "--exit-code", description = "Exit with 1 when the answer is hold off.")
   boolean exitCode;
 
@@ -124,6 +130,9 @@ final class OutlookCommand implements Callable<Integer> {
     if (room != null) {
       throw RefusedInput.of("--room", "it goes with --part", "describe the air with --air instead");
     }
+    if (jar != null) {
+      throw RefusedInput.of("--jar", "it goes with --part", "describe it with --finish instead");
+    }
     if (finish == null || air == null) {
       throw RefusedInput.of(
           "outlook",
@@ -144,6 +153,7 @@ final class OutlookCommand implements Callable<Integer> {
     }
     put("part", named);
     put("room", room);
+    put("jar", jar);
     return shared.daemon().post("outlook", form);
   }
 

@@ -287,6 +287,11 @@ public final class FilmJobs {
                 air.course().airTempCAt(0), 3, "taken equal to the air, nobody measured", false));
   }
 
+  /** The finish of a coat by its jar, where its file is still there. */
+  Optional<Finish> finishOf(Coat coat) {
+    return jar(coat).flatMap(jar -> Optional.ofNullable(finishes.get(jar.finish())));
+  }
+
   private Finish finish(Coat coat) {
     Optional<Jar> jar = jar(coat);
     String name = jar.map(Jar::finish).orElse(settings.usualFinish());

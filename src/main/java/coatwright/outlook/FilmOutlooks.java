@@ -51,8 +51,8 @@ public final class FilmOutlooks implements Outlooks {
   }
 
   @Override
-  public Outlook ofPart(PartPath part, Optional<String> room, Instant now) {
-    return parts.of(part, room, now);
+  public Outlook ofPart(NextCoat next, Instant now) {
+    return parts.of(next, now);
   }
 
   /** What the due list last rested on, for a part. */

@@ -1,6 +1,5 @@
 package coatwright.outlook;
 
-import coatwright.journal.PartPath;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -15,7 +14,7 @@ public interface Outlooks {
   Outlook of(OutlookRequest request);
 
   /** The outlook of the next coat on a part in its room's air now. */
-  Outlook ofPart(PartPath part, Optional<String> room, Instant now);
+  Outlook ofPart(NextCoat next, Instant now);
 
   /** What Now shows for a room. */
   SessionOutlook session(String room, Instant now);

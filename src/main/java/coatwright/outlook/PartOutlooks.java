@@ -14,6 +14,7 @@ import coatwright.film.EnsembleJob;
 import coatwright.film.FilmJob;
 import coatwright.film.Finish;
 import coatwright.film.LaidCoat;
+import coatwright.film.LayerStack;
 import coatwright.film.Sensitivity;
 import coatwright.film.Spreads;
 import coatwright.journal.Coat;
@@ -84,20 +85,22 @@ final class PartOutlooks {
       String room,
       PartWood wood) {}
 
-  Outlook of(PartPath part, Optional<String> room, Instant now) {
-    return answer(Optional.of(part), room, now).outlook();
+  Outlook of(NextCoat next, Instant now) {
+    checkKnown(next.part());
+    Wanted wanted = wanted(Optional.of(next.part()), next.room(), next.jar(), now);
+    return answer(wanted, climate.now(wanted.room()), now).outlook();
   }
 
   Answer answer(Optional<PartPath> part, Optional<String> room, Instant now) {
     part.ifPresent(this::checkKnown);
-    Wanted wanted = wanted(part, room, now);
+    Wanted wanted = wanted(part, room, Optional.empty(), now);
     return answer(wanted, climate.now(wanted.room()), now);
   }
 
   /** The same in the air that is given. */
   Answer answer(Optional<PartPath> part, String room, RoomAir air, Instant now) {
     part.ifPresent(this::checkKnown);
-    return answer(wanted(part, Optional.of(room), now), air, now);
+    return answer(wanted(part, Optional.of(room), Optional.empty(), now), air, now);
   }
 
   private Answer answer(Wanted wanted, RoomAir roomAir, Instant now) {
@@ -217,13 +220,24 @@ final class PartOutlooks {
       outlook = withActions(outlook, actions);
     }
     return new Answer(
-        outlook,
+        layered(wanted, outlook),
         wanted.finish(),
         wanted.jar().map(Jar::name),
         wanted.method(),
         found.map(BetterHour.Found::from),
         age,
         Optional.of(w.from()));
+  }
+
+  /** What both files say of laying this finish on the one beneath; it never hides a worse fault. */
+  private Outlook layered(Wanted wanted, Outlook o) {
+    List<Entry> laid = wanted.laid();
+    Optional<LayerStack.Warning> warning =
+        laid.isEmpty()
+            ? Optional.empty()
+            : jobs.finishOf((Coat) laid.get(laid.size() - 1).body())
+                .flatMap(beneath -> LayerStack.check(beneath, wanted.finish()));
+    return warning.map(w -> Verdict.onLayers(o, w.sentence())).orElse(o);
   }
 
   /** A verdict, the level of clouding in it, and the question to put to the hours to come. */
@@ -505,7 +519,8 @@ final class PartOutlooks {
     }
   }
 
-  private Wanted wanted(Optional<PartPath> part, Optional<String> room, Instant now) {
+  private Wanted wanted(
+      Optional<PartPath> part, Optional<String> room, Optional<String> from, Instant now) {
     List<Entry> laid =
         part.map(
                 p ->
@@ -515,7 +530,14 @@ final class PartOutlooks {
             .orElse(List.of());
     Optional<Coat> last =
         laid.isEmpty() ? Optional.empty() : Optional.of((Coat) laid.get(laid.size() - 1).body());
-    Optional<Jar> jar = last.isPresent() ? jarNamed(last.get().jar()) : newestJar(part);
+    Optional<String> named = from.or(() -> last.map(Coat::jar));
+    Optional<Jar> jar = named.isPresent() ? jarNamed(named.get()) : newestJar(part);
+    if (from.isPresent() && jar.isEmpty()) {
+      throw RefusedInput.of(
+          "jar \"" + from.get() + "\"",
+          "no jar of that name is written down",
+          "write it down with: coatwright jar new " + from.get() + " --finish FINISH");
+    }
     Finish finish =
         jar.map(j -> finishes.get(j.finish()))
             .orElseGet(() -> finishes.get(settings.usualFinish()));

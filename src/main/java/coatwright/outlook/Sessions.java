@@ -140,6 +140,7 @@ final class Sessions {
       case "drying" ->
           o.summary() == Outlook.Summary.HOLD_OFF ? "it would hardly dry" : "it dries slowly";
       case "open-time" -> "the wet edge is short";
+      case "layers" -> "this finish may not hold on the one beneath";
       case "recoat-window" -> "mind the recoat window";
       case "limits" -> "outside what the finish is stated for";
       case "no-air" -> "no air reading to believe";

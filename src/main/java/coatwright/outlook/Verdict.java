@@ -5,6 +5,8 @@ import coatwright.outlook.Outlook.Summary;
 import coatwright.quantity.Show;
 import coatwright.quantity.UnitSystem;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -25,6 +27,28 @@ record Verdict(Summary summary, String by, String reason, Optional<Outlook.Decid
 
   Verdict(Summary summary, String by, String reason, Outlook.Deciding deciding) {
     this(summary, by, reason, Optional.of(deciding));
+  }
+
+  /** The same outlook with what speaks against laying this finish on the one beneath. */
+  static Outlook onLayers(Outlook o, String warning) {
+    boolean decides = o.summary() == Summary.BRUSH;
+    List<String> actions = new ArrayList<>(o.actions());
+    actions.add(warning);
+    return new Outlook(
+        decides ? Summary.TAKE_CARE : o.summary(),
+        decides ? warning : o.reason(),
+        decides ? "layers" : o.decidedBy(),
+        o.deciding(),
+        o.clouding(),
+        o.drying(),
+        o.openTime(),
+        o.cure(),
+        o.milestones(),
+        o.dryFilmUm(),
+        o.assumptions(),
+        decides ? o.actions() : actions,
+        o.cautions(),
+        o.model());
   }
 
   /**

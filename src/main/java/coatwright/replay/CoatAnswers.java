@@ -13,6 +13,7 @@ import coatwright.journal.Entry;
 import coatwright.journal.Retarder;
 import coatwright.outlook.FilmJobs;
 import coatwright.outlook.LaidJob;
+import coatwright.outlook.NextCoat;
 import coatwright.outlook.Outlook;
 import coatwright.outlook.OutlookRequest;
 import coatwright.outlook.OutlookSettings;
@@ -56,7 +57,7 @@ final class CoatAnswers {
     RoomAir now = climate.now(room);
     Optional<AirPoint> air = now.air().filter(CoatAnswers::modelled);
     if (air.isEmpty()) {
-      return outlooks.ofPart(coat.part(), Optional.of(room), coat.start());
+      return outlooks.ofPart(NextCoat.on(coat.part(), room), coat.start());
     }
     Optional<Retarder> retarder = coat.retarder().map(t -> Retarder.parse("retarder", t));
     Optional<WoodPoint> probe =

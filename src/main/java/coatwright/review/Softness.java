@@ -40,7 +40,8 @@ record Softness(
 
   /** A film that gets there where this one does not, or plainly before it. */
   boolean isSooner(OptionalDouble otherS) {
-    return otherS.isPresent() && (readyS.isEmpty() || otherS.getAsDouble() <= Why.HELPS * readyS.getAsDouble());
+    return otherS.isPresent()
+        && (readyS.isEmpty() || otherS.getAsDouble() <= Why.HELPS * readyS.getAsDouble());
   }
 
   String days(OptionalDouble seconds) {

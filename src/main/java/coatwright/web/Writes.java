@@ -5,6 +5,7 @@ import coatwright.journal.Entry;
 import coatwright.journal.Overlaps;
 import coatwright.journal.PartPath;
 import coatwright.json.Json;
+import coatwright.outlook.NextCoat;
 import coatwright.outlook.Outlook;
 import coatwright.quantity.Fault;
 import coatwright.quantity.RefusedInput;
@@ -22,6 +23,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -104,7 +106,7 @@ final class Writes {
     }
     try {
       return Optional.of(
-          rooms.outlooks().ofPart(coat.part(), Optional.of(coat.room()), coat.start()));
+          rooms.outlooks().ofPart(NextCoat.on(coat.part(), coat.room()), coat.start()));
     } catch (RuntimeException unanswered) {
       LOG.warn("coat {} is written, but its air could not be reckoned", entry.id(), unanswered);
       return Optional.empty();
@@ -123,11 +125,11 @@ final class Writes {
   private Outlook ofPart(Map<String, String> words) {
     List<Fault> faults = new ArrayList<>();
     for (String key : words.keySet()) {
-      if (!key.equals("part") && !key.equals("room")) {
+      if (!Set.of("part", "room", "jar").contains(key)) {
         faults.add(
             Fault.of(
                 key + " \"" + words.get(key) + "\"",
-                "with a part, the jar and the air come from the journal and the room",
+                "with a part, the coat comes from its jar and the air from the room",
                 "leave " + key + " out, or describe the coat without part"));
       }
     }
@@ -141,7 +143,8 @@ final class Writes {
               throw Unknown.of("room", name, rooms.climate().rooms());
             });
     PartPath part = PartPath.parse(words.getOrDefault("part", ""));
-    return rooms.outlooks().ofPart(part, room, rooms.clock().instant());
+    Optional<String> jar = Optional.ofNullable(words.get("jar"));
+    return rooms.outlooks().ofPart(new NextCoat(part, room, jar), rooms.clock().instant());
   }
 
   private static String body(Context ctx) {

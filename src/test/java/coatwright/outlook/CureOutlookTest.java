@@ -15,6 +15,7 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -213,11 +214,24 @@ class CureOutlookTest {
   }
 
   @Test
+  void aVarnishOnWaxyShellacIsWarnedOf() {
+    TestShop shop = TestShop.using("shellac-amber").jar().steadyAir(-24, 60, 20, 50).wood(59.9, 20);
+    shop.coat(0, OptionalDouble.empty(), OptionalDouble.of(20));
+    shop.opens("V", "varnish-alkyd", 59).at(Duration.ofHours(60));
+    Outlook o =
+        shop.outlooks.ofPart(
+            new NextCoat(TestShop.DOOR, Optional.empty(), Optional.of("V")), shop.now());
+    assertThat(o.decidedBy()).isEqualTo("layers");
+    assertThat(o.summary()).isEqualTo(Summary.TAKE_CARE);
+    assertThat(o.reason()).contains("holds wax").contains("dewaxed shellac between");
+  }
+
+  @Test
   void theNextCoatOfAVarnishedPartIsAskedOfTheCoatBeneath() {
     TestShop shop = TestShop.using("varnish-alkyd").can().steadyAir(-24, 8, 20, 50).wood(7.9, 20);
     shop.coat(0, OptionalDouble.empty(), OptionalDouble.of(20));
     shop.at(Duration.ofHours(8));
-    Outlook o = shop.outlooks.ofPart(TestShop.DOOR, java.util.Optional.empty(), shop.now());
+    Outlook o = shop.outlooks.ofPart(NextCoat.on(TestShop.DOOR), shop.now());
     assertThat(o.decidedBy()).isEqualTo("too-tacky");
     assertThat(o.reason()).contains("Too soon for the next coat");
     assertThat(o.actions()).noneMatch(a -> a.startsWith("Wait until"));

@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 
 class PartOutlookTest {
   private static Outlook ofDoor(TestShop shop) {
-    return shop.outlooks.ofPart(TestShop.DOOR, Optional.empty(), shop.now());
+    return shop.outlooks.ofPart(NextCoat.on(TestShop.DOOR), shop.now());
   }
 
   @Test
@@ -184,7 +184,7 @@ class PartOutlookTest {
   void refusesAPartTheJournalDoesNotKnow() {
     TestShop shop = new TestShop().jar().steadyAir(-24, 0.02, 20, 45);
     PartPath other = PartPath.parse("cabinet/right-door");
-    assertThatThrownBy(() -> shop.outlooks.ofPart(other, Optional.empty(), shop.now()))
+    assertThatThrownBy(() -> shop.outlooks.ofPart(NextCoat.on(other), shop.now()))
         .isInstanceOf(RefusedInput.class)
         .hasMessageContaining("cabinet/right-door");
   }

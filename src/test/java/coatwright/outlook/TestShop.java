@@ -225,6 +225,20 @@ final class TestShop {
     return jar(OptionalDouble.of(1.5 * LB), OptionalDouble.of(95));
   }
 
+  /** Another can, opened at that hour. */
+  TestShop opens(String name, String finish, double atH) {
+    write(
+        START.plusSeconds(Math.round(atH * 3600)),
+        new Jar(
+            name,
+            finish,
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            Optional.empty(),
+            Optional.empty()));
+    return this;
+  }
+
   /** A can of a finish that is used as it comes. */
   TestShop can() {
     return jar(OptionalDouble.empty(), OptionalDouble.empty());

@@ -26,6 +26,7 @@ import coatwright.journal.Part;
 import coatwright.journal.PartPath;
 import coatwright.journal.Piece;
 import coatwright.outlook.Due;
+import coatwright.outlook.NextCoat;
 import coatwright.outlook.Outlook;
 import coatwright.outlook.OutlookRequest;
 import coatwright.outlook.Outlooks;
@@ -319,7 +320,7 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
   }
 
   @Override
-  public Outlook ofPart(PartPath part, Optional<String> room, Instant now) {
+  public Outlook ofPart(NextCoat next, Instant now) {
     return outlook;
   }
 

@@ -8,6 +8,7 @@ import coatwright.journal.Entry;
 import coatwright.journal.Journal;
 import coatwright.journal.PartPath;
 import coatwright.outlook.Due;
+import coatwright.outlook.NextCoat;
 import coatwright.outlook.Outlook;
 import coatwright.outlook.OutlookRequest;
 import coatwright.outlook.Outlooks;
@@ -51,8 +52,8 @@ final class InMemoryOutlooks implements Outlooks {
   }
 
   @Override
-  public Outlook ofPart(PartPath part, Optional<String> room, Instant now) {
-    return session(room.orElse(climate.rooms().get(0)), now).outlook();
+  public Outlook ofPart(NextCoat next, Instant now) {
+    return session(next.room().orElse(climate.rooms().get(0)), now).outlook();
   }
 
   @Override

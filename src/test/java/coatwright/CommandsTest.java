@@ -562,6 +562,19 @@ class CommandsTest {
   }
 
   @Test
+  void aMappingFileThatEndsTooSoonIsToldInOneSentence() throws IOException {
+    Path mappings = folder.resolve("m.json");
+    Files.writeString(mappings, "{\n");
+    Path heard = folder.resolve("h.jsonl");
+    Files.writeString(heard, "{\"raw\": \"21\", \"profile\": \"x\"}\n");
+
+    Ran ran = run("listen", "--mappings", mappings.toString(), "--from", heard.toString());
+
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.err()).contains("is no JSON", "mend it there").doesNotContain("Source");
+  }
+
+  @Test
   void whatWasHeardWithoutAnIdIsToldWithoutOne() throws IOException {
     Path mappings = folder.resolve("m.json");
     Files.writeString(mappings, "{}");

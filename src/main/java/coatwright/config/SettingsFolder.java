@@ -108,8 +108,7 @@ public final class SettingsFolder {
     try {
       return Setting.of(Json.mapper().readTree(text));
     } catch (JsonProcessingException broken) {
-      Fault fault =
-          Fault.of("this line", "is no JSON: " + broken.getOriginalMessage(), "mend it there");
+      Fault fault = Fault.of("this line", "is no JSON: " + Json.fault(broken), "mend it there");
       faults.add(
           broken.getLocation() == null ? fault : fault.onLine(broken.getLocation().getLineNr()));
       return new Setting.Nothing(0);

@@ -54,4 +54,9 @@ public final class Json {
       throw new IllegalStateException("cannot write " + value.getClass().getName() + " as JSON", e);
     }
   }
+
+  /** What is wrong with a text that is no JSON, without the library's own address of it. */
+  public static String fault(JsonProcessingException broken) {
+    return broken.getOriginalMessage().replaceAll("\\s*\\(start marker at .*", "");
+  }
 }

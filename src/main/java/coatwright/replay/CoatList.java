@@ -170,7 +170,7 @@ final class CoatList {
       root = Json.mapper().readTree(text);
     } catch (JsonProcessingException e) {
       throw RefusedInput.of(
-          "coat list", "is no JSON: " + e.getOriginalMessage(), "write [{\"part\": \"a/b\", ...}]");
+          "coat list", "is no JSON: " + Json.fault(e), "write [{\"part\": \"a/b\", ...}]");
     }
     JsonNode list = root.isObject() && root.has("coats") ? root.get("coats") : root;
     List<Row> rows = new ArrayList<>();

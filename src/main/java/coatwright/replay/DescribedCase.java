@@ -64,7 +64,7 @@ record DescribedCase(
     } catch (JsonProcessingException e) {
       throw RefusedInput.of(
           "case",
-          "is no JSON: " + e.getOriginalMessage(),
+          "is no JSON: " + Json.fault(e),
           "write {\"conditions\": {...}, \"seen\": \"...\"}");
     }
     JsonNode conditions = root.path("conditions");

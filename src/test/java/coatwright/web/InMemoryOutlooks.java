@@ -80,7 +80,7 @@ final class InMemoryOutlooks implements Outlooks {
                         point.dewPointC(),
                         air.wood().map(WoodPoint::woodTempC).orElse(point.airTempC()),
                         point.rhPct()))
-            .map(judged::apply)
+            .map(judged)
             .orElseGet(InMemoryOutlooks::noAir);
     return new SessionOutlook(
         room,

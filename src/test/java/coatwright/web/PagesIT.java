@@ -375,6 +375,7 @@ class PagesIT {
                 o.clouding(),
                 o.drying(),
                 o.openTime(),
+                o.cure(),
                 o.milestones(),
                 o.dryFilmUm(),
                 o.assumptions(),
@@ -394,6 +395,53 @@ class PagesIT {
     assertThat(complaints()).isEmpty();
   }
 
+  private static OptionalDouble told(double value) {
+    return OptionalDouble.of(value);
+  }
+
+  /** A finish that cures has no wet edge: its panel tells the pot, the wiping and what slows it. */
+  @Test
+  void nowTellsOfAFinishThatCuresWhatThereIsToKnowWhileItIsWet() {
+    shop.outlooks.judged =
+        o ->
+            new Outlook(
+                Outlook.Summary.TAKE_CARE,
+                "The film would dry only 0.8 K above what its particles need.",
+                "film-forming",
+                Optional.empty(),
+                o.clouding(),
+                o.drying(),
+                Optional.empty(),
+                Optional.of(
+                    new Outlook.Cure(
+                        told(2),
+                        told(0.8),
+                        told(15),
+                        told(30),
+                        List.of("The film would dry only 0.8 K above what its particles need."))),
+                o.milestones(),
+                o.dryFilmUm(),
+                o.assumptions(),
+                o.actions(),
+                o.cautions(),
+                o.model());
+    open("/");
+
+    assertThat(text("number-value")).isEqualTo("0.8");
+    assertThat(text("number-caption")).isEqualTo("above what its particles need to flow together");
+    assertThat(text("open-time"))
+        .contains("While it is wet")
+        .contains("slow cure")
+        .contains("Mixed pot workable")
+        .contains("Wipe off after");
+    picture("now-cure");
+    look(390, 844, "dark");
+    picture("now-cure-390-dark");
+    assertThat((Long) browser.executeScript("return document.documentElement.scrollWidth"))
+        .isLessThanOrEqualTo(390);
+    assertThat(complaints()).isEmpty();
+  }
+
   @Test
   void whyClearsTheAirHalfWhereCloudingWasPossibleAndMarksWhatWouldNotHaveHelped() {
     shop.reviewed =
@@ -405,12 +453,20 @@ class PagesIT {
                 Why.AirAtFault.NO,
                 why.air(),
                 why.gaps(),
-                Optional.of(new Why.Saw("fixture", "1", "possible", 12, 15, 14, 12, 3, 0)),
+                Optional.of(
+                    new Why.Saw(
+                        "fixture", "1", "possible", told(12), told(15), 14, 12, 3, told(0))),
                 List.of(
                     new Why.Counterfactual(
-                        "air dried", "60 %", "50 %", "none expected", 10, 16, true),
+                        "air dried", "60 %", "50 %", "none expected", told(10), told(16), true),
                     new Why.Counterfactual(
-                        "a heavier coat", "75 µm", "100 µm", "possible", 13, 15, false)),
+                        "a heavier coat",
+                        "75 µm",
+                        "100 µm",
+                        "possible",
+                        told(13),
+                        told(15),
+                        false)),
                 why.jar(),
                 why.cautions());
     open("/why?coat=e10");

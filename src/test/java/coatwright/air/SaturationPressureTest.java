@@ -8,10 +8,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import coatwright.quantity.Deviation;
 import coatwright.quantity.OutOfRange;
-import coatwright.quantity.ReferenceTable;
-import coatwright.quantity.ReferenceTable.Row;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -22,8 +19,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class SaturationPressureTest {
-  private static final String FORMULAS = "moist_air/saturation_pressure_formulas.csv";
-
   /**
    * ASHRAE Handbook Fundamentals 2017, chapter 1, Table 3; 300 ppm is the handbook's own accuracy.
    */
@@ -45,29 +40,19 @@ class SaturationPressureTest {
    */
   @Test
   void agreesWithPsychrolibOverWaterAndOverIceWithinOnePpm() {
-    Deviation deviation = new Deviation("ppm");
-    for (Row row : ReferenceTable.read("moist_air/psychrolib_saturation.csv")) {
-      double tempC = row.number("t_C");
-      boolean ice = row.text("over").equals("ice");
-      double oursPa = ice ? overIcePa(tempC) : overWaterPa(tempC);
-      deviation.addPpm(oursPa, row.number("p_sat_Pa"), tempC + " °C");
-    }
-    assertThat(deviation.largest()).as("%s", deviation).isLessThan(1);
-    assertThat(deviation.count()).isEqualTo(101);
+    AirChecks.SATURATION_BY_PSYCHROLIB.holds();
   }
 
   /** IAPWS-IF97, an independent and newer formulation of water, 0 to 60 °C. */
   @Test
   void agreesWithIapwsIf97OverWaterWithin180Ppm() {
-    Deviation deviation = compared("if97_water_Pa", 60, SaturationFunction.HYLAND_WEXLER_WATER);
-    assertThat(deviation.largest()).as("%s", deviation).isLessThan(180);
+    AirChecks.WATER_BY_IF97.holds();
   }
 
   /** IAPWS R14-08(2011), sublimation pressure of ice. */
   @Test
   void agreesWithIapwsR14OverIceWithin330Ppm() {
-    Deviation deviation = compared("iapws_r14_ice_Pa", 0, SaturationPressure::overIcePa);
-    assertThat(deviation.largest()).as("%s", deviation).isLessThan(330);
+    AirChecks.ICE_BY_R14.holds();
   }
 
   /**
@@ -75,38 +60,19 @@ class SaturationPressureTest {
    */
   @Test
   void continuesEquationSixBelowFreezingAsAnIndependentCodeDoesWithinFivePpm() {
-    Deviation deviation =
-        compared("hyland_wexler_water_Pa", 60, SaturationFunction.HYLAND_WEXLER_WATER);
-    assertThat(deviation.largest()).as("%s", deviation).isLessThan(5);
+    AirChecks.SUPERCOOLED.holds();
   }
 
   /** WMO-No. 8 (2008), annex 4.B, the same numbers computed outside this project. */
   @Test
   void carriesTheMagnusFormOfTheWmoGuideAsPrintedWithinOnePpm() {
-    Deviation deviation = compared("wmo_magnus_water_Pa", 60, SaturationFunction.MAGNUS_WATER);
-    assertThat(deviation.largest()).as("%s", deviation).isLessThan(5);
+    AirChecks.MAGNUS.holds();
   }
 
   /** WMO-No. 8 (2008), annex 4.B, against the extrapolated equation 6, -40 to 0 °C. */
   @Test
   void supercooledDewPointStaysWithinFourHundredthsOfAKelvinOfTheWmoMagnusForm() {
-    Deviation deviation = new Deviation("K");
-    for (int tempC = -40; tempC <= 0; tempC++) {
-      double magnusPa = SaturationFunction.MAGNUS_WATER.pressurePa(tempC);
-      deviation.add(dewPointC(magnusPa), tempC, tempC + " °C");
-    }
-    assertThat(deviation.largest()).as("%s", deviation).isLessThan(0.04);
-  }
-
-  private static Deviation compared(String column, double warmestC, SaturationFunction ours) {
-    Deviation deviation = new Deviation("ppm");
-    for (Row row : ReferenceTable.read(FORMULAS)) {
-      double tempC = row.number("t_C");
-      if (!row.text(column).isEmpty() && tempC <= warmestC) {
-        deviation.addPpm(ours.pressurePa(tempC), row.number(column), tempC + " °C");
-      }
-    }
-    return deviation;
+    AirChecks.DEW_BY_MAGNUS.holds();
   }
 
   @Property(seed = "20261125")

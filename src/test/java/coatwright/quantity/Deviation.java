@@ -25,9 +25,14 @@ public final class Deviation {
     take(1e6 * (ours / theirs - 1), at);
   }
 
+  /** Compares as a share of the reference, in per cent. */
+  public void addPct(double ours, double theirs, Object at) {
+    take(100 * (ours / theirs - 1), at);
+  }
+
   private void take(double difference, Object at) {
     count++;
-    if (!(Math.abs(difference) <= largest)) {
+    if (!Double.isNaN(largest) && !(Math.abs(difference) <= largest)) {
       largest = Math.abs(difference);
       where = at.toString();
     }

@@ -8,7 +8,6 @@ import coatwright.air.MoistAir;
 import coatwright.air.SaturationFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvFileSource;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class EvaporatingSurfaceTest {
@@ -19,14 +18,9 @@ class EvaporatingSurfaceTest {
   private static final Solvent ETHANOL = Solvent.ETHANOL.withLatentHeat(43.2e3);
 
   /** Our own prototype: agreement of two implementations, not truth. */
-  @ParameterizedTest(name = "{0} in {1} C, {2}: h {3} + {4}")
-  @CsvFileSource(resources = "/reference/film/wet_bulbs.csv", numLinesToSkip = 1)
-  void coolsAsOurPrototypeFound(
-      String name, double airC, double rh, double transfer, double radiation, double wetBulbC) {
-    Solvent liquid = name.equals("water") ? WATER : ETHANOL;
-    double room = rh * SaturationFunction.MAGNUS_WATER.pressurePa(airC);
-    var surface = new EvaporatingSurface(liquid, airC, room, transfer, radiation);
-    assertThat(surface.steadyTemperatureC()).isCloseTo(wetBulbC, within(0.001));
+  @Test
+  void coolsAsOurPrototypeFound() {
+    SolventChecks.PROTOTYPE_WET_BULBS.holds();
   }
 
   /**

@@ -9,8 +9,6 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvFileSource;
 
 class SpiritTest {
 
@@ -18,72 +16,30 @@ class SpiritTest {
    * Measured set quoted in Perry's Chemical Engineers' Handbook, credited to Carey and Lewis
    * (1932).
    */
-  @ParameterizedTest(name = "x {0}: y {1} at {2} C")
-  @CsvFileSource(resources = "/reference/solvent/ethanol_water_vle_760mmHg.csv", numLinesToSkip = 2)
-  void vanLaarFollowsBoilingSpirit(double x, double measuredY, double measuredC) {
-    double boilsC = boilingC(x);
-    double vapour = spiritPa(x, boilsC) / AirFlow.PRESSURE_PA;
-    assertThat(vapour).isCloseTo(measuredY, within(0.012));
-    assertThat(boilsC).isCloseTo(measuredC, within(0.8));
+  @Test
+  void vanLaarFollowsBoilingSpirit() {
+    SolventChecks.BOILING_VAPOUR.holds();
+    SolventChecks.BOILING_POINT.holds();
   }
 
   /** Azeotrope 0.894 ethanol, 78.15 °C; van Laar puts it near 0.91, which is stated, not hidden. */
   @Test
   void boilsWithoutChangingNearTheMeasuredAzeotrope() {
-    double low = 0.8;
-    double high = 0.99;
-    for (int i = 0; i < 50; i++) {
-      double x = 0.5 * (low + high);
-      if (spiritPa(x, boilingC(x)) / AirFlow.PRESSURE_PA > x) {
-        low = x;
-      } else {
-        high = x;
-      }
-    }
-    assertThat(low).isCloseTo(0.8943, within(0.03));
-    assertThat(boilingC(low)).isCloseTo(78.15, within(0.3));
-  }
-
-  private static double boilingC(double x) {
-    double low = 60;
-    double high = 99.9;
-    for (int i = 0; i < 60; i++) {
-      double t = 0.5 * (low + high);
-      if (spiritPa(x, t) + waterPa(x, t) < AirFlow.PRESSURE_PA) {
-        low = t;
-      } else {
-        high = t;
-      }
-    }
-    return low;
-  }
-
-  private static double spiritPa(double x, double atC) {
-    return x * Math.exp(VanLaar.lnGammaSpirit(1 - x)) * Solvent.ETHANOL.vapourPressurePa(atC);
-  }
-
-  private static double waterPa(double x, double atC) {
-    return (1 - x) * Math.exp(VanLaar.lnGammaWater(1 - x)) * Solvent.WATER.vapourPressurePa(atC);
+    SolventChecks.AZEOTROPE.holds();
+    assertThat(SolventChecks.boilingC(SolventChecks.azeotrope())).isCloseTo(78.15, within(0.3));
   }
 
   /** OIML R 22 (1975), evaluated by a separate program. */
-  @ParameterizedTest(name = "{0} %")
-  @CsvFileSource(resources = "/reference/solvent/strength_density.csv", numLinesToSkip = 2)
-  void knowsMassAndDensityOfEveryStrength(
-      double volumePct, double massPct, double at15, double at20, double at25) {
-    SpiritStrength strength = new SpiritStrength(volumePct);
-    assertThat(strength.massPct()).isCloseTo(massPct, within(1e-4));
-    assertThat(strength.densityKgPerM3(15)).isCloseTo(at15, within(1e-3));
-    assertThat(strength.densityKgPerM3(20)).isCloseTo(at20, within(1e-3));
-    assertThat(strength.densityKgPerM3(25)).isCloseTo(at25, within(1e-3));
+  @Test
+  void knowsMassAndDensityOfEveryStrength() {
+    SolventChecks.STRENGTH.holds();
+    SolventChecks.STRENGTH_DENSITY.holds();
   }
 
   /** Perry's Chemical Engineers' Handbook, 7th ed., 20 °C. */
-  @ParameterizedTest(name = "{0} % by mass")
-  @CsvFileSource(resources = "/reference/solvent/density_20C.csv", numLinesToSkip = 2)
-  void weighsWhatPerryPrints(double massPct, double printed) {
-    assertThat(EthanolWaterDensity.densityKgPerM3(massPct / 100, 20))
-        .isCloseTo(printed, within(0.06));
+  @Test
+  void weighsWhatPerryPrints() {
+    SolventChecks.PERRY_DENSITY.holds();
   }
 
   @Property(tries = 100, seed = "20261125")

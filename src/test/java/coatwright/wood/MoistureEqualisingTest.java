@@ -18,10 +18,7 @@ class MoistureEqualisingTest {
    */
   @Test
   void halfOfItIsThereAtCranksHalfTime() {
-    double thicknessM = 0.020;
-    double days = MoistureEqualising.days(20, Faces.BOTH, 1e-10, 0.5);
-    double cranks = days * 86_400 * 1e-10 / (thicknessM * thicknessM);
-    assertThat(cranks).isCloseTo(0.049, within(5e-4));
+    WoodChecks.HALF_TIME.holds();
   }
 
   /**

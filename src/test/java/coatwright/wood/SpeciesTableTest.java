@@ -4,13 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import coatwright.quantity.Deviation;
 import coatwright.quantity.ReferenceTable;
 import coatwright.quantity.ReferenceTable.Row;
 import coatwright.quantity.RefusedInput;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -20,39 +18,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 class SpeciesTableTest {
   private static final SpeciesTable TABLE = SpeciesTable.shipped();
 
-  /** The reference's names where ours differ. */
-  private static final Map<String, String> OURS =
-      Map.ofEntries(
-          Map.entry("mahogany (genuine)", "genuine mahogany"),
-          Map.entry("mahogany (African)", "african mahogany"),
-          Map.entry("maple, sugar (hard)", "sugar maple"),
-          Map.entry("maple, red (soft)", "red maple"),
-          Map.entry("maple, silver (soft)", "silver maple"),
-          Map.entry("white oak, commercial", "white oak"),
-          Map.entry("red oak, commercial", "red oak"));
-
-  private static WoodSpecies ours(Row row) {
-    String theirs = row.text("species");
-    return TABLE.named(OURS.getOrDefault(theirs, theirs));
-  }
-
   /** Wood Handbook FPL-GTR-190, Table 13-5, as another reader copied it out. */
   @Test
   void movementIsThatOfThePrintedTable() {
-    int compared = 0;
-    for (Row row : ReferenceTable.read("wood/species.csv")) {
-      if (row.text("dim_change_basis").equals("looked up")) {
-        WoodSpecies wood = ours(row);
-        assertThat(wood.movementPerPct(Sawn.QUARTER))
-            .as("%s", row.cells())
-            .isEqualTo(row.number("dim_change_radial_per_pct_mc"));
-        assertThat(wood.movementPerPct(Sawn.FLAT))
-            .as("%s", row.cells())
-            .isEqualTo(row.number("dim_change_tangential_per_pct_mc"));
-        compared++;
-      }
-    }
-    assertThat(compared).isEqualTo(17);
+    WoodChecks.MOVEMENT_PRINTED.holds();
   }
 
   /**
@@ -63,24 +32,7 @@ class SpeciesTableTest {
    */
   @Test
   void movementFollowsFromTheShrinkageOfAnotherTableWithinItsDigits() {
-    Deviation deviation = new Deviation("per %");
-    for (Row row : ReferenceTable.read("wood/species.csv")) {
-      WoodSpecies wood = ours(row);
-      boolean known = wood.tangentialPerPct().isPresent();
-      if (known && row.text("shrink_basis").equals("looked up") && row.text("flag").isEmpty()) {
-        deviation.add(
-            wood.movementPerPct(Sawn.QUARTER), implied(row, "shrink_radial_pct"), row.cells());
-        deviation.add(
-            wood.movementPerPct(Sawn.FLAT), implied(row, "shrink_tangential_pct"), row.cells());
-      }
-    }
-    assertThat(deviation.count()).isEqualTo(26);
-    assertThat(deviation.largest()).as("%s", deviation).isLessThan(2.5e-5);
-  }
-
-  private static double implied(Row row, String column) {
-    double shrinkage = row.number(column) / 100;
-    return shrinkage / 30 / (1 - shrinkage * 20 / 30);
+    WoodChecks.MOVEMENT_BY_SHRINKAGE.holds();
   }
 
   /** The one wood whose movement is computed by that rule, from the printed 4.6 and 8.2 %. */
@@ -103,7 +55,7 @@ class SpeciesTableTest {
     List<String> otherwise = new ArrayList<>();
     int sourced = 0;
     for (Row row : ReferenceTable.read("wood/species.csv")) {
-      var gravity = ours(row).specificGravity();
+      var gravity = WoodChecks.ours(row).specificGravity();
       sourced += gravity.isPresent() ? 1 : 0;
       if (gravity.isPresent() && gravity.getAsDouble() != row.number("specific_gravity_12pct_mc")) {
         otherwise.add(row.text("species") + " " + gravity.getAsDouble());

@@ -5,10 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import coatwright.air.MoistAir;
-import coatwright.quantity.Deviation;
 import coatwright.quantity.OutOfRange;
 import coatwright.quantity.ReferenceTable;
-import coatwright.quantity.ReferenceTable.Row;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -25,19 +23,7 @@ class WoodMovementTest {
    */
   @Test
   void agreesWithWorkedExamplesToTheirDigits() {
-    Deviation deviation = new Deviation("mm");
-    for (Row row : ReferenceTable.read("wood/movement_examples.csv")) {
-      deviation.add(
-          WoodMovement.changeMm(
-              row.number("width_mm"),
-              row.number("coefficient_per_pct"),
-              row.number("mc_from_pct"),
-              row.number("mc_to_pct")),
-          row.number("change_mm"),
-          row.cells());
-    }
-    assertThat(deviation.count()).isEqualTo(5);
-    assertThat(deviation.largest()).as("%s", deviation).isLessThan(6e-5);
+    WoodChecks.MOVEMENT_WORKED.holds();
     double mesquiteMm = WoodMovement.changeMm(5 * 25.4, 0.00129, 6, 9);
     assertThat(mesquiteMm / 25.4).isCloseTo(0.019, within(5e-4));
   }

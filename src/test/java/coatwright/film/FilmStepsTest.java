@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
 class FilmStepsTest {
   private static final FilmParameters SET = FilmParameters.SHELLAC;
 
-  private record Fixed(FilmGrid grid, FilmEquations equations, RosenbrockStepper stepper) {
+  record Fixed(FilmGrid grid, FilmEquations equations, RosenbrockStepper stepper) {
     static final double FROM_S = 200;
 
     static Fixed afterTheWetStage() {

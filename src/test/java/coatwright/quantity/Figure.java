@@ -10,10 +10,8 @@ import java.util.List;
  */
 public record Figure(String name, String alt, List<Panel> panels) {
   private static final String STYLE =
-      "<style>text{font:12px system-ui,'DejaVu Sans',sans-serif;fill:#333}.h{font-weight:600;"
-          + "font-size:13px;fill:#111}.m{text-anchor:middle}.n{text-anchor:end}"
-          + ".w{font-size:11px;font-weight:600;stroke:#fff;stroke-width:3px;paint-order:stroke}"
-          + ".g{stroke:#00000018;fill:none}.a{stroke:#555;fill:none}</style>\n";
+      "<style>text{font:12px system-ui,'DejaVu"
+          + " Sans',sans-serif;fill:#333}.h{font-weight:600;font-size:13px;fill:#111}.m{text-anchor:middle}.n{text-anchor:end}.w{font-size:11px;font-weight:600;stroke:#fff;stroke-width:3px;paint-order:stroke}.g{stroke:#00000018;fill:none}.a{stroke:#555;fill:none}.c{shape-rendering:crispEdges}</style>\n";
 
   public String svg() {
     double width = Panel.WIDTH * Math.min(2, panels.size()) + 16;
@@ -31,5 +29,11 @@ public record Figure(String name, String alt, List<Panel> panels) {
       svg.append(panels.get(i).at(8 + i % 2 * Panel.WIDTH, 8 + (int) (i / 2) * Panel.HEIGHT));
     }
     return svg.append("</svg>\n").toString();
+  }
+
+  /** Its name, for the list of tests. */
+  @Override
+  public String toString() {
+    return name;
   }
 }

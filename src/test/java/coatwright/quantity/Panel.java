@@ -1,6 +1,7 @@
 package coatwright.quantity;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleUnaryOperator;
@@ -41,7 +42,7 @@ public final class Panel {
     }
 
     public static Scale log(String what, double from, double to, double... marks) {
-      return new Scale(what, from, to, true, java.util.Arrays.stream(marks).boxed().toList());
+      return new Scale(what, from, to, true, Arrays.stream(marks).boxed().toList());
     }
 
     double share(double value) {
@@ -70,7 +71,8 @@ public final class Panel {
     double first = x.share(from);
     double last = x.share(to);
     for (int i = 0; i <= STEPS; i++) {
-      double at = x.at(first + (last - first) * i / STEPS);
+      double between = x.at(first + (last - first) * i / STEPS);
+      double at = i == 0 ? from : i == STEPS ? to : between;
       points.add(new double[] {at, ours.applyAsDouble(at)});
     }
     return line(colour, false, points);
@@ -107,7 +109,7 @@ public final class Panel {
     double left = left(fromX);
     double top = top(toY);
     below.append(
-        "<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" fill=\"%s\"/>\n"
+        "<rect class=\"c\" x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" fill=\"%s\"/>\n"
             .formatted(
                 tenth(left), tenth(top), tenth(left(toX) - left), tenth(top(fromY) - top), fill));
     return this;
@@ -116,7 +118,7 @@ public final class Panel {
   /** A word beside a curve, starting at a point. */
   public Panel word(int colour, double atX, double atY, String text) {
     words.append(
-        "<text class=\"w\" x=\"%s\" y=\"%s\" fill=\"%s\">%s</text>\n"
+        "<text class=\"w\" x=\"%s\" y=\"%s\" style=\"fill:%s\">%s</text>\n"
             .formatted(px(atX), py(atY), hex(colour), escaped(text)));
     return this;
   }
@@ -140,12 +142,15 @@ public final class Panel {
                   LEFT, py(mark), WIDTH - RIGHT, LEFT - 6, tenth(top(mark) + 4), number(mark)));
     }
     svg.append(lines).append(dots).append(words);
-    svg.append("<path class=\"a\" d=\"M%s %sV%sH%s\"/>\n"
-        .formatted(LEFT, TOP, HEIGHT - BOTTOM, WIDTH - RIGHT));
-    svg.append("<text class=\"m\" x=\"%s\" y=\"%s\">%s</text>\n"
-        .formatted(tenth((LEFT + WIDTH - RIGHT) / 2), HEIGHT - 10, escaped(x.what)));
-    svg.append("<text class=\"m\" transform=\"translate(14 %s) rotate(-90)\">%s</text>\n</g>\n"
-        .formatted(tenth((TOP + HEIGHT - BOTTOM) / 2), escaped(y.what)));
+    svg.append(
+        "<path class=\"a\" d=\"M%s %sV%sH%s\"/>\n"
+            .formatted(LEFT, TOP, HEIGHT - BOTTOM, WIDTH - RIGHT));
+    svg.append(
+        "<text class=\"m\" x=\"%s\" y=\"%s\">%s</text>\n"
+            .formatted(tenth((LEFT + WIDTH - RIGHT) / 2), HEIGHT - 10, escaped(x.what)));
+    svg.append(
+        "<text class=\"m\" transform=\"translate(14 %s) rotate(-90)\">%s</text>\n</g>\n"
+            .formatted(tenth((TOP + HEIGHT - BOTTOM) / 2), escaped(y.what)));
     return svg.toString();
   }
 
@@ -180,9 +185,11 @@ public final class Panel {
 
   private static String number(double mark) {
     double size = Math.abs(mark);
-    if (size > 0 && (size < 1e-3 || size >= 1e5)) {
+    if (size > 0 && (size < 2e-3 || size >= 1e4)) {
       int power = (int) Math.round(Math.log10(size));
-      return "10<tspan dy=\"-4\" font-size=\"8\">" + (power < 0 ? "−" : "") + Math.abs(power)
+      return "10<tspan dy=\"-4\" font-size=\"8\">"
+          + (power < 0 ? "−" : "")
+          + Math.abs(power)
           + "</tspan>";
     }
     String text = String.format(Locale.ROOT, "%.4f", size).replaceFirst("\\.?0+$", "");

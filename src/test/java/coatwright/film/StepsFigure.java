@@ -21,7 +21,7 @@ public final class StepsFigure {
   private static Panel order() {
     Panel panel =
         new Panel(
-            "Order of the steps, two minutes in the critical stage",
+            "Order of the steps in the critical minutes",
             Scale.log("equal steps", 80, 1280, 80, 160, 320, 640, 1280),
             Scale.log("error, K or volume ratio", 1e-9, 1e-3, 1e-8, 1e-6, 1e-4));
     double[] truth = FilmStepsTest.Fixed.afterTheWetStage().goOn(5120);
@@ -35,8 +35,8 @@ public final class StepsFigure {
         errors.get(i).add(new double[] {steps, error});
       }
     }
-    String[] names = {"film temperature and", "spirit, middle", "spirit, top"};
-    double[] beside = {9, 1.05, 3};
+    String[] names = {"film temperature and", "middle", "spirit, top"};
+    double[] beside = {9, 1.3, 3};
     for (int i = 0; i < 3; i++) {
       panel.line(i, false, errors.get(i));
       int colour = i;

@@ -69,7 +69,7 @@ public final class StepsFigure {
     clouding.forEach(point -> panel.dot(1, point[0], point[1]));
     return panel
         .word(0, 1.3e-4, rubOut.get(1)[1] / 6, "rub-out of six coats, a share")
-        .word(1, 1.2e-5, clouding.get(0)[1] * 30, "S of the first coat");
+        .word(1, 4e-4, 0.1, "S of the first coat");
   }
 
   /** A difference of nearly equal runs, to the digits that are the same on every machine. */

@@ -276,6 +276,8 @@ final class PartOutlooks {
       Instant now) {
     Finish finish = wanted.finish();
     double wetUm = Described.usualWet(finish, wanted.method());
+    List<String> said = new ArrayList<>(airAndWood(roomAir, wood));
+    said.add(Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd()));
     Optional<CuringJob> under = curingBeneath(wanted, now);
     List<CureCoat> coats = new ArrayList<>(under.map(CuringJob::coats).orElse(List.of()));
     double nowS = under.map(j -> Math.max(j.onClockS(now), j.lastCoatS() + 1)).orElse(0.0);
@@ -323,7 +325,7 @@ final class PartOutlooks {
             0,
             CureMoment.AirExchange.UNKNOWN),
         wanted.method(),
-        List.of(woodSaid(wood), Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd())));
+        said);
   }
 
   private Optional<CuringJob> curingBeneath(Wanted wanted, Instant now) {
@@ -336,6 +338,12 @@ final class PartOutlooks {
         .filter(job -> job.finish().name().equals(wanted.finish().name()))
         .filter(CuringJob.class::isInstance)
         .map(CuringJob.class::cast);
+  }
+
+  private static List<String> airAndWood(RoomAir roomAir, WoodTemperature wood) {
+    return roomAir.disagree()
+        ? List.of(woodSaid(wood), "Sensors in the room disagree; the worse of them is used.")
+        : List.of(woodSaid(wood));
   }
 
   private static String woodSaid(WoodTemperature wood) {
@@ -391,11 +399,7 @@ final class PartOutlooks {
     OptionalDouble strength = wanted.jar().map(Jar::strengthVolPct).orElse(OptionalDouble.empty());
     Optional<String> retarder = wanted.jar().flatMap(Jar::retarder);
     double retarderPct = FilmJobs.retarderVolPct(retarder);
-    List<String> said = new ArrayList<>();
-    said.add(woodSaid(wood));
-    if (roomAir.disagree()) {
-      said.add("Sensors in the room disagree; the worse of them is used.");
-    }
+    List<String> said = new ArrayList<>(airAndWood(roomAir, wood));
     double wetUm = Described.usualWet(finish, wanted.method());
     said.add(Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd()));
     double cutGPerL = cut.orElse(Sets.spirit(finish).usualCutGPerL());

@@ -169,10 +169,11 @@ final class CureReader {
   private static Optional<StatedTimes> stated(
       Section file, Section sheet, Curing finish, boolean potLife, boolean lowestFilm) {
     Section at = sheet.section("at");
-    boolean told =
-        !at.needed("temperature", "23C").isEmpty()
-            & !at.needed("humidity", "50%").isEmpty()
-            & !at.needed("wet-film", "100um").isEmpty();
+    // All three are asked for, so that every missing one is told at once.
+    boolean tempTold = !at.needed("temperature", "23C").isEmpty();
+    boolean rhTold = !at.needed("humidity", "50%").isEmpty();
+    boolean filmTold = !at.needed("wet-film", "100um").isEmpty();
+    boolean told = tempTold && rhTold && filmTold;
     CureFacts facts = finish.facts();
     double tempC = at.quantity("temperature", facts.referenceTempC(), Quantities::temperatureC);
     double rhPct = at.quantity("humidity", facts.referenceRhPct(), Quantities::relativeHumidityPct);

@@ -15,7 +15,8 @@ public record Figure(String name, String alt, List<Panel> panels) {
 
   public String svg() {
     double width = Panel.WIDTH * Math.min(2, panels.size()) + 16;
-    double height = Panel.HEIGHT * ((panels.size() + 1) / 2) + 16;
+    int rows = (panels.size() + 1) / 2;
+    double height = Panel.HEIGHT * rows + 16;
     StringBuilder svg = new StringBuilder();
     svg.append(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %s %s\" width=\"%s\" height=\"%s\""
@@ -26,7 +27,8 @@ public record Figure(String name, String alt, List<Panel> panels) {
             .formatted(width - 1, height - 1));
     svg.append(" stroke=\"#cccccc\"/>\n");
     for (int i = 0; i < panels.size(); i++) {
-      svg.append(panels.get(i).at(8 + i % 2 * Panel.WIDTH, 8 + (int) (i / 2) * Panel.HEIGHT));
+      int row = i / 2;
+      svg.append(panels.get(i).at(8 + i % 2 * Panel.WIDTH, 8 + row * Panel.HEIGHT));
     }
     return svg.append("</svg>\n").toString();
   }

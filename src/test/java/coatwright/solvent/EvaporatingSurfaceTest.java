@@ -15,7 +15,6 @@ class EvaporatingSurfaceTest {
       Solvent.WATER
           .with(new VapourPressure.OfWater(SaturationFunction.MAGNUS_WATER))
           .withLatentHeat(44.6e3);
-  private static final Solvent ETHANOL = Solvent.ETHANOL.withLatentHeat(43.2e3);
 
   /** Our own prototype: agreement of two implementations, not truth. */
   @Test

@@ -18,8 +18,8 @@ enum Axis {
   STEEPNESS(true),
   GLASS_ENERGY(false),
   LIQUID_DIFFUSIVITY(false),
-  STILL_AIR(false),
-  DRAUGHT(false),
+  STILL_AIR(true),
+  DRAUGHT(true),
   WOOD_CONDUCTIVITY(false),
   CHI_WATER(false),
   SPIRIT_WATER(false),
@@ -28,9 +28,16 @@ enum Axis {
   AIR_TEMPERATURE(false),
   HUMIDITY(false),
   WOOD_TEMPERATURE(false),
-  COMING_AIR(false);
+  COMING_AIR(false),
+  /** What this shop's films, and its eye, bear before they call it cloud; no run knows it. */
+  CLOUDING_LIMIT(false);
 
   static final double GLASS_ENERGY_LN = 0.15;
+  static final double GLASS_DIFFUSIVITY_LN = 0.5;
+  static final double OWN_THRESHOLD_LN = 0.35;
+
+  /** Half of the 1.0 to 1.2 in which bloom turns from likely to certain, natural log; assumed. */
+  static final double CLOUDING_LIMIT_LN = 0.06;
 
   /** Both sides are run; for the others one side is near enough to straight. */
   final boolean bothSides;
@@ -62,7 +69,8 @@ enum Axis {
       case WET_FILM -> s.wetFilmLn();
       case CUT -> s.cutLn();
       case STRENGTH -> s.strengthPct();
-      case GLASS_DIFFUSIVITY, DRAUGHT -> 0.5;
+      case GLASS_DIFFUSIVITY -> GLASS_DIFFUSIVITY_LN;
+      case DRAUGHT -> 0.5;
       case STEEPNESS -> 0.06;
       case GLASS_ENERGY -> GLASS_ENERGY_LN;
       case LIQUID_DIFFUSIVITY -> 0.4;
@@ -71,11 +79,12 @@ enum Axis {
       case CHI_WATER -> 0.03;
       case SPIRIT_WATER -> 0.05;
       case RESIN_GLASS -> 4;
-      case OWN_THRESHOLD -> 0.35;
+      case OWN_THRESHOLD -> OWN_THRESHOLD_LN;
       case AIR_TEMPERATURE -> s.airTempK();
       case HUMIDITY -> s.rhPct();
       case WOOD_TEMPERATURE -> s.woodTempK();
       case COMING_AIR -> s.comingAirK();
+      case CLOUDING_LIMIT -> CLOUDING_LIMIT_LN;
     };
   }
 
@@ -119,6 +128,7 @@ enum Axis {
               c.nowS());
       case COMING_AIR ->
           with(c, AirCourses.warmerBetween(job.air(), c.nowS(), Double.POSITIVE_INFINITY, step));
+      case CLOUDING_LIMIT -> c;
     };
   }
 

@@ -1,6 +1,7 @@
 package coatwright.film;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -9,7 +10,7 @@ import java.util.OptionalDouble;
 import java.util.TreeSet;
 
 /**
- * Two hundred films like this one, each a little different in everything nobody knows exactly, and
+ * Four hundred films like this one, each a little different in everything nobody knows exactly, and
  * what the bench tests say of which of them this one is.
  *
  * <p>One full run with the middle values gives the answer; the model is run again with one thing
@@ -20,7 +21,7 @@ import java.util.TreeSet;
  */
 public final class Ensemble {
   /** How many films. */
-  public static final int MEMBERS = 200;
+  public static final int MEMBERS = 400;
 
   /** Beyond this nothing is promised, s. */
   public static final double HORIZON_S = 60 * 86_400.0;
@@ -30,24 +31,41 @@ public final class Ensemble {
   private static final int LATE_MOMENTS = 28;
   private static final double FIRST_MOMENT_S = 900;
   private static final double THIN_K = 1.0;
+  private static final int LEARNERS = 800;
+
+  /** A stack is only asked how it hardens; its clouding is told by its last coat alone. */
+  private static final SimulationOptions STACK =
+      SimulationOptions.DEFAULT.withTolerance(1e-3).withHaze(false, Double.POSITIVE_INFINITY);
 
   private final EnsembleJob job;
   private final Sensitivity sensitivity;
   private final FilmRun run;
   private final Features middle;
-  private final Members members = new Members(MEMBERS);
+  private final Members members;
   private final MemberClocks clocks;
   private final double[] momentsS;
+  private final List<Axis> moving = new ArrayList<>();
+  private int told;
 
   private Ensemble(
-      EnsembleJob job, Sensitivity sensitivity, FilmRun run, Axis.Case c, double[] momentsS) {
+      EnsembleJob job,
+      Sensitivity sensitivity,
+      FilmRun run,
+      Features middle,
+      double[] momentsS,
+      int count) {
     this.job = job;
     this.sensitivity = sensitivity;
     this.run = run;
     this.momentsS = momentsS;
-    this.middle = Features.of(c, run, momentsS, HORIZON_S);
-    this.clocks =
-        new MemberClocks(job.job().air(), job.parameters().diffusion().glassEnergyJPerMol());
+    this.middle = middle;
+    this.members = new Members(count, job.told().shop());
+    this.clocks = clocks(job.job().air());
+    for (Axis axis : AXES) {
+      if (Arrays.stream(sensitivity.slopes(axis)).anyMatch(s -> s != 0)) {
+        moving.add(axis);
+      }
+    }
   }
 
   /** The whole prediction, everything computed anew. */
@@ -58,29 +76,133 @@ public final class Ensemble {
   /**
    * The prediction again, with slopes that are already known.
    *
-   * @param known slopes of an earlier prediction of the same coats, tests and inputs
+   * @param known slopes of an earlier prediction of the same coats; they are found anew where they
+   *     do not fit
    */
   public static Prediction predict(EnsembleJob job, Optional<Sensitivity> known) {
-    FilmParameters byResidue = job.parameters().withCriteria(residueAlone(job.parameters()));
-    Axis.Case c = new Axis.Case(byResidue, job.job(), job.nowS());
+    Axis.Case c = byResidue(job);
     double[] moments = moments(job);
-    double untilS = job.lastCoatS() + HORIZON_S;
-    FilmRun run = new FilmSimulation(byResidue, options(job)).run(job.job(), untilS, moments);
+    FilmRun run = middleRun(job, c, moments);
     if (run.condensation()) {
       return Prediction.ofDew(run);
     }
-    Sensitivity sensitivity =
-        known
-            .filter(k -> k.fits(moments))
-            .orElseGet(() -> Sensitivity.of(c, job.spreads(), moments, HORIZON_S, THIN_K));
-    return new Ensemble(job, sensitivity, run, c, moments).predicted();
+    return new Ensemble(
+            job,
+            slopes(job, c, moments, known),
+            run,
+            Features.of(c, run, moments, HORIZON_S),
+            moments,
+            MEMBERS)
+        .predicted();
+  }
+
+  /**
+   * Slopes that serve every job with as many coats, for {@link #lesson}; hardening goes so nearly
+   * straight that those of a usual part serve an unusual one.
+   */
+  public static Sensitivity slopes(EnsembleJob job) {
+    EnsembleJob bare = untested(job);
+    return slopes(bare, byResidue(bare), moments(bare), Optional.empty());
+  }
+
+  /**
+   * What the tests of one part say of its shop. Tests made before its last coat, or within a
+   * quarter of an hour of it, are left out: they tell little of hardening.
+   *
+   * @param job with its tests, in an untaught shop
+   * @param slopes of a job with as many coats
+   */
+  public static Lesson lesson(EnsembleJob job, Sensitivity slopes) {
+    EnsembleJob bare = untested(job);
+    Axis.Case c = byResidue(bare);
+    double[] moments = moments(bare);
+    FilmRun run = middleRun(bare, c, moments);
+    if (run.condensation()) {
+      return Lesson.NONE;
+    }
+    Features middle = Features.of(c, run, moments, HORIZON_S);
+    Sensitivity fitting = slopes(bare, c, moments, Optional.of(slopes));
+    return new Ensemble(bare, fitting, run, middle, moments, LEARNERS).lesson(job);
+  }
+
+  private static EnsembleJob untested(EnsembleJob job) {
+    return new EnsembleJob(
+        job.parameters(),
+        job.job(),
+        job.spreads(),
+        List.of(),
+        job.nowS(),
+        job.gaps(),
+        job.gapK(),
+        Told.NOTHING);
+  }
+
+  private static Axis.Case byResidue(EnsembleJob job) {
+    FilmParameters byResidue = job.parameters().withCriteria(residueAlone(job.parameters()));
+    return new Axis.Case(byResidue, job.job(), job.nowS());
+  }
+
+  private static FilmRun middleRun(EnsembleJob job, Axis.Case c, double[] moments) {
+    double untilS = job.lastCoatS() + HORIZON_S;
+    return new FilmSimulation(c.parameters(), options(job)).run(job.job(), untilS, moments);
+  }
+
+  private static Sensitivity slopes(
+      EnsembleJob job, Axis.Case c, double[] moments, Optional<Sensitivity> known) {
+    return known
+        .flatMap(k -> k.forJob(job.job(), job.spreads(), moments))
+        .orElseGet(() -> Sensitivity.of(c, job.spreads(), moments, HORIZON_S, THIN_K));
+  }
+
+  /** The job's tests on these members, without drawing anew. */
+  Lesson lesson(EnsembleJob tested) {
+    Lesson.Spread before = members.spread(Axis.GLASS_DIFFUSIVITY, Axis.OWN_THRESHOLD);
+    boolean any = false;
+    for (BenchTest.Seen seen : tested.tests()) {
+      if (seen.atS() >= momentsS[0]) {
+        members.weighInPlace(likelihood(seen));
+        any = true;
+      }
+    }
+    for (Told.Weighed weighed : tested.told().weighed()) {
+      if (weighed.atS() >= momentsS[0]) {
+        members.weighInPlace(likelihood(weighed));
+        any = true;
+      }
+    }
+    Lesson hardening = Lesson.NONE;
+    if (any) {
+      members.temper(LEARNERS / 20.0);
+      hardening =
+          Lesson.ofHardening(members.spread(Axis.GLASS_DIFFUSIVITY, Axis.OWN_THRESHOLD), before);
+    }
+    return hardening.and(cloudingLesson(tested.told().clouding()));
+  }
+
+  /** What clouding says of the shop's limit, whatever the tests of hardening say. */
+  private Lesson cloudingLesson(List<Told.Clouded> coats) {
+    if (coats.isEmpty() || job.job().coats().size() > 1) {
+      return Lesson.NONE;
+    }
+    Members fresh = new Members(LEARNERS, ShopPrior.UNTAUGHT);
+    Lesson.Spread before = fresh.spread(Axis.CLOUDING_LIMIT, Axis.SPIRIT_WATER);
+    for (Told.Clouded coat : coats) {
+      double[] likelihood = new double[fresh.count];
+      for (int i = 0; i < fresh.count; i++) {
+        likelihood[i] = coat.chance(Math.log(coat.peakS()) + lnSMoved(fresh, i));
+      }
+      fresh.weighInPlace(likelihood);
+    }
+    fresh.temper(LEARNERS / 20.0);
+    Lesson.Spread after = fresh.spread(Axis.CLOUDING_LIMIT, Axis.SPIRIT_WATER);
+    double precision = 1 / after.varFirst() - 1 / before.varFirst();
+    double toward = after.first() / after.varFirst() - before.first() / before.varFirst();
+    return Lesson.ofClouding(precision, toward);
   }
 
   /** A stack is asked how it hardens, a single coat also how it clouds. */
   private static SimulationOptions options(EnsembleJob job) {
-    return job.job().coats().size() == 1
-        ? SimulationOptions.DEFAULT
-        : SimulationOptions.DEFAULT.withTolerance(3e-4).withHaze(false, Double.POSITIVE_INFINITY);
+    return job.job().coats().size() == 1 ? SimulationOptions.DEFAULT : STACK;
   }
 
   /**
@@ -106,8 +228,9 @@ public final class Ensemble {
     for (int i = 0; i < LATE_MOMENTS; i++) {
       moments.add(job.lastCoatS() + FIRST_MOMENT_S * Math.exp(i * ratio) * (1 - 1e-9));
     }
+    double firstS = job.job().coats().get(0).atS();
     for (BenchTest.Seen seen : job.tests()) {
-      if (seen.atS() > job.job().coats().get(0).atS()) {
+      if (seen.atS() > firstS && seen.atS() < moments.first()) {
         moments.add(seen.atS());
       }
     }
@@ -115,12 +238,31 @@ public final class Ensemble {
   }
 
   private Prediction predicted() {
-    List<BenchTest.Seen> tests = job.tests();
-    for (int i = 0; i < tests.size(); i++) {
-      if (tests.get(i).atS() > job.job().coats().get(0).atS()) {
-        members.weigh(likelihood(tests.get(i)), i);
+    double firstS = job.job().coats().get(0).atS();
+    for (BenchTest.Seen seen : job.tests()) {
+      if (seen.atS() > firstS) {
+        weigh(likelihood(seen));
       }
     }
+    for (Told.Weighed weighed : job.told().weighed()) {
+      if (weighed.atS() > job.lastCoatS()) {
+        weigh(likelihood(weighed));
+      }
+    }
+    if (job.job().coats().size() == 1) {
+      for (Told.Clouded coat : job.told().clouding()) {
+        weigh(likelihood(coat));
+      }
+    }
+    return read();
+  }
+
+  private void weigh(double[] likelihood) {
+    members.weigh(likelihood, told);
+    told++;
+  }
+
+  private Prediction read() {
     Map<Milestone, Percentiles> milestones = new EnumMap<>(Milestone.class);
     for (Milestone m : Milestone.values()) {
       milestones.put(m, m.byFilmClock() ? hardening(m) : plain(Features.milestone(m)));
@@ -131,7 +273,7 @@ public final class Ensemble {
         Optional.of(run),
         milestones,
         plain(Features.OPEN_TIME),
-        plain(Features.PEAK_S),
+        peakS(),
         kelvin(Features.MARGIN),
         marginErrorK(),
         kelvin(Features.SOFT_BEFORE),
@@ -142,7 +284,7 @@ public final class Ensemble {
 
   double value(int member, int feature) {
     double sum = middle.value[feature];
-    for (Axis axis : AXES) {
+    for (Axis axis : moving) {
       sum += members.z(member, axis) * sensitivity.slope(axis, feature);
     }
     return sum;
@@ -180,12 +322,30 @@ public final class Ensemble {
         sensitivity.slope(Axis.WOOD_TEMPERATURE, Features.MARGIN));
   }
 
+  /** S over what this shop's films bear. */
+  private Percentiles peakS() {
+    double[] values = new double[members.count];
+    for (int i = 0; i < members.count; i++) {
+      values[i] = middle.value[Features.PEAK_S] + lnSMoved(members, i);
+    }
+    return Percentiles.of(values, members.weights()).map(Math::exp);
+  }
+
+  /** How far a member's ln S over its own limit lies from the middle. */
+  private double lnSMoved(Members of, int member) {
+    double sum = -Axis.CLOUDING_LIMIT_LN * of.z(member, Axis.CLOUDING_LIMIT);
+    for (Axis axis : moving) {
+      sum += of.z(member, axis) * sensitivity.slope(axis, Features.PEAK_S);
+    }
+    return sum;
+  }
+
   private Percentiles plain(int feature) {
     if (!middle.known(feature)) {
       return Percentiles.NONE;
     }
-    double[] values = new double[MEMBERS];
-    for (int i = 0; i < MEMBERS; i++) {
+    double[] values = new double[members.count];
+    for (int i = 0; i < members.count; i++) {
       values[i] = value(i, feature);
     }
     return Percentiles.of(values, members.weights()).map(Math::exp);
@@ -195,8 +355,8 @@ public final class Ensemble {
     if (!middle.known(feature)) {
       return Percentiles.NONE;
     }
-    double[] values = new double[MEMBERS];
-    for (int i = 0; i < MEMBERS; i++) {
+    double[] values = new double[members.count];
+    for (int i = 0; i < members.count; i++) {
       values[i] = value(i, feature);
     }
     return Percentiles.of(values, members.weights());
@@ -223,12 +383,23 @@ public final class Ensemble {
     for (EnsembleJob.Gap gap : job.gaps()) {
       air = AirCourses.warmerBetween(air, gap.fromS(), gap.toS(), byK);
     }
-    return new MemberClocks(air, job.parameters().diffusion().glassEnergyJPerMol());
+    return clocks(air);
+  }
+
+  private MemberClocks clocks(AirCourse air) {
+    return new MemberClocks(air, job.parameters().diffusion().glassEnergyJPerMol(), job.nowS());
+  }
+
+  private MemberClocks.Warmer warmer(int member) {
+    Spreads s = job.spreads();
+    return new MemberClocks.Warmer(
+        s.airTempK() * members.z(member, Axis.AIR_TEMPERATURE),
+        s.comingAirK() * members.z(member, Axis.COMING_AIR));
   }
 
   private Percentiles hardening(Milestone m, MemberClocks by) {
-    double[] values = new double[MEMBERS];
-    for (int i = 0; i < MEMBERS; i++) {
+    double[] values = new double[members.count];
+    for (int i = 0; i < members.count; i++) {
       values[i] = Math.log(hardeningS(i, m, by));
     }
     return Percentiles.of(values, members.weights()).map(Math::exp);
@@ -239,7 +410,9 @@ public final class Ensemble {
    */
   double hardeningS(int member, Milestone m, MemberClocks by) {
     double clockS = Math.exp(value(member, Features.milestone(m)));
-    double byResidue = by.secondsFor(members.z(member, Axis.GLASS_ENERGY), job.lastCoatS(), clockS);
+    double byResidue =
+        by.secondsFor(
+            members.z(member, Axis.GLASS_ENERGY), job.lastCoatS(), clockS, warmer(member));
     // What is still too soft to rub out is neither ready to wrap nor fully hard.
     boolean needsGlass = m.compareTo(Milestone.RUB_OUT) >= 0;
     double s = needsGlass ? hardEnoughS(member, byResidue) : byResidue;
@@ -252,43 +425,77 @@ public final class Ensemble {
 
   /** From then on, when the resin first stands far enough above the room. */
   private double hardEnoughS(int member, double fromS) {
-    double before = softness(member, job.lastCoatS() + fromS);
-    if (before <= -GLASS_MARGIN_K) {
+    double earlierS = fromS;
+    double earlier = softness(member, job.lastCoatS() + fromS);
+    if (earlier <= -GLASS_MARGIN_K) {
       return fromS;
     }
     for (int i = 0; i < momentsS.length; i++) {
-      double afterS = momentsS[i] - job.lastCoatS();
-      if (afterS > fromS && value(member, Features.PLAIN + i) <= -GLASS_MARGIN_K) {
-        return afterS;
+      double laterS = momentsS[i] - job.lastCoatS();
+      if (laterS <= fromS) {
+        continue;
       }
+      double later = value(member, Features.PLAIN + i);
+      if (later <= -GLASS_MARGIN_K) {
+        double share = (earlier + GLASS_MARGIN_K) / (earlier - later);
+        return earlierS * Math.exp(share * Math.log(laterS / earlierS));
+      }
+      earlierS = laterS;
+      earlier = later;
     }
     return Double.POSITIVE_INFINITY;
   }
 
-  /** Softness of the whole film between the sampled moments, straight in the logarithm of time. */
+  /** Softness of the whole film, K. */
   double softness(int member, double atS) {
+    return between(member, Features.MEAN_SOFTNESS, atS);
+  }
+
+  /** A feature between the sampled moments, straight in the logarithm of time. */
+  private double between(int member, int block, double atS) {
     int n = momentsS.length;
+    int from = Features.PLAIN + block * n;
     if (atS >= momentsS[n - 1]) {
-      return value(member, Features.PLAIN + n - 1);
+      return value(member, from + n - 1);
     }
-    int i = 1;
-    while (i < n - 1 && momentsS[i] < atS) {
-      i++;
+    if (atS <= momentsS[0]) {
+      return value(member, from);
     }
-    double from = momentsS[i - 1] - job.lastCoatS();
-    double to = momentsS[i] - job.lastCoatS();
+    int i = Arrays.binarySearch(momentsS, atS);
+    if (i >= 0) {
+      return value(member, from + i);
+    }
+    i = -i - 1;
+    double start = momentsS[i - 1] - job.lastCoatS();
+    double end = momentsS[i] - job.lastCoatS();
     double at = atS - job.lastCoatS();
-    boolean late = from > 0 && at > 0;
-    double share = late ? Math.log(at / from) / Math.log(to / from) : (at - from) / (to - from);
-    double first = value(member, Features.PLAIN + i - 1);
-    double second = value(member, Features.PLAIN + i);
-    return first + Math.max(0, Math.min(1, share)) * (second - first);
+    double share =
+        start > 0 ? Math.log(at / start) / Math.log(end / start) : (at - start) / (end - start);
+    double first = value(member, from + i - 1);
+    return first + share * (value(member, from + i) - first);
   }
 
   private double[] likelihood(BenchTest.Seen seen) {
-    double[] likelihood = new double[MEMBERS];
-    for (int i = 0; i < MEMBERS; i++) {
+    double[] likelihood = new double[members.count];
+    for (int i = 0; i < members.count; i++) {
       likelihood[i] = BenchTest.chance(scattersBeyond(i, seen), seen.passed());
+    }
+    return likelihood;
+  }
+
+  private double[] likelihood(Told.Weighed weighed) {
+    double[] likelihood = new double[members.count];
+    for (int i = 0; i < members.count; i++) {
+      double lnShare = between(i, Features.VOLATILE_SHARE, weighed.atS());
+      likelihood[i] = weighed.likelihood(Math.exp(lnShare));
+    }
+    return likelihood;
+  }
+
+  private double[] likelihood(Told.Clouded coat) {
+    double[] likelihood = new double[members.count];
+    for (int i = 0; i < members.count; i++) {
+      likelihood[i] = coat.chance(Math.log(coat.peakS()) + lnSMoved(members, i));
     }
     return likelihood;
   }
@@ -296,9 +503,8 @@ public final class Ensemble {
   private double scattersBeyond(int member, BenchTest.Seen seen) {
     BenchTest test = seen.test();
     if (test.onSoftness) {
-      int moment = nearest(seen.atS());
-      int feature = Features.PLAIN + moment + (test.onSkin ? momentsS.length : 0);
-      return (test.limitK - value(member, feature)) / test.scatter;
+      int block = test.onSkin ? Features.SKIN_SOFTNESS : Features.MEAN_SOFTNESS;
+      return (test.limitK - between(member, block, seen.atS())) / test.scatter;
     }
     double sinceS = seen.atS() - job.lastCoatS();
     double needsS = hardeningS(member, test.milestone, clocks);
@@ -308,23 +514,13 @@ public final class Ensemble {
     return Math.log(sinceS / needsS) / test.scatter;
   }
 
-  private int nearest(double atS) {
-    int best = 0;
-    for (int i = 0; i < momentsS.length; i++) {
-      if (Math.abs(momentsS[i] - atS) < Math.abs(momentsS[best] - atS)) {
-        best = i;
-      }
-    }
-    return best;
-  }
-
   /** Logarithms of the rub-out times; empty where the middle film never gets there. */
   Optional<double[]> lnRubOut() {
     if (!middle.known(Features.milestone(Milestone.RUB_OUT))) {
       return Optional.empty();
     }
-    double[] values = new double[MEMBERS];
-    for (int i = 0; i < MEMBERS; i++) {
+    double[] values = new double[members.count];
+    for (int i = 0; i < members.count; i++) {
       values[i] = Math.log(Math.min(HORIZON_S, hardeningS(i, Milestone.RUB_OUT, clocks)));
     }
     return Optional.of(values);
@@ -347,15 +543,48 @@ public final class Ensemble {
     return cases;
   }
 
+  /** As drawn, before any test; the same again for as many tests as one likes. */
   static Ensemble untold(EnsembleJob job) {
-    FilmParameters byResidue = job.parameters().withCriteria(residueAlone(job.parameters()));
-    Axis.Case c = new Axis.Case(byResidue, job.job(), job.nowS());
+    Axis.Case c = byResidue(job);
     double[] moments = moments(job);
     FilmRun run =
-        new FilmSimulation(byResidue, SimulationOptions.DEFAULT)
+        new FilmSimulation(c.parameters(), SimulationOptions.DEFAULT)
             .run(job.job(), job.lastCoatS() + HORIZON_S, moments);
-    return new Ensemble(
-        job, Sensitivity.of(c, job.spreads(), moments, HORIZON_S, THIN_K), run, c, moments);
+    Sensitivity slopes = Sensitivity.of(c, job.spreads(), moments, HORIZON_S, THIN_K);
+    Features middle = Features.of(c, run, moments, HORIZON_S);
+    return new Ensemble(job, slopes, run, middle, moments, MEMBERS);
+  }
+
+  /** These films with other tests, read off the same run and slopes. */
+  Prediction told(List<BenchTest.Seen> tests, Told beside) {
+    return fresh(tests, beside, MEMBERS).predicted();
+  }
+
+  /** Slopes along an axis by runs of its own. */
+  double[] ownSlope(Axis axis) {
+    return Sensitivity.byOwnRuns(axis, byResidue(job), job.spreads(), momentsS, HORIZON_S);
+  }
+
+  /** What these tests would teach of the shop. */
+  Lesson lesson(List<BenchTest.Seen> tests) {
+    Ensemble fresh = fresh(List.of(), Told.NOTHING, LEARNERS);
+    return fresh.lesson(with(tests, Told.NOTHING));
+  }
+
+  private Ensemble fresh(List<BenchTest.Seen> tests, Told beside, int count) {
+    return new Ensemble(with(tests, beside), sensitivity, run, middle, momentsS, count);
+  }
+
+  private EnsembleJob with(List<BenchTest.Seen> tests, Told beside) {
+    return new EnsembleJob(
+        job.parameters(),
+        job.job(),
+        job.spreads(),
+        tests,
+        job.nowS(),
+        job.gaps(),
+        job.gapK(),
+        beside);
   }
 
   OptionalDouble peakS(int member) {

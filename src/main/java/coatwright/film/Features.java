@@ -16,18 +16,37 @@ final class Features {
   static final int MILESTONES = Milestone.values().length;
   static final int PLAIN = FIRST_MILESTONE + MILESTONES;
 
-  /** Logarithms (and kelvins), then mean softness at the moments, then skin softness at them. */
+  static final int MEAN_SOFTNESS = 0;
+  static final int SKIN_SOFTNESS = 1;
+  static final int VOLATILE_SHARE = 2;
+  private static final int BLOCKS = 3;
+  private static final double LEAST_SHARE = 1e-9;
+
+  /**
+   * Logarithms (and kelvins), then at every moment the mean softness, the skin's softness and the
+   * logarithm of the volatile share of the film's mass.
+   */
   final double[] value;
 
   private final boolean[] known;
 
   private Features(int moments) {
-    value = new double[PLAIN + 2 * moments];
+    value = new double[PLAIN + BLOCKS * moments];
     known = new boolean[value.length];
   }
 
   static int milestone(Milestone m) {
     return FIRST_MILESTONE + m.index();
+  }
+
+  /** Told by the film's own clock. */
+  static boolean byClock(int i) {
+    return i >= milestone(Milestone.DRY_HARD) && i <= milestone(Milestone.FULL_HARDNESS);
+  }
+
+  /** Told by what is left in the film and not by its softness. */
+  static boolean byResidue(int i) {
+    return i >= milestone(Milestone.RUB_OUT) && i <= milestone(Milestone.FULL_HARDNESS);
   }
 
   boolean known(int i) {
@@ -63,8 +82,18 @@ final class Features {
       FilmSample sample = sampleAt(run, momentsS[i]);
       f.put(PLAIN + i, sample.xMeanK());
       f.put(PLAIN + momentsS.length + i, sample.filmTempC() - sample.tgSkinC());
+      f.put(PLAIN + 2 * momentsS.length + i, Math.log(volatileShare(sample)));
     }
     return f;
+  }
+
+  /** Mass of spirit, water and retarder over the mass of the whole film. */
+  static double volatileShare(FilmSample s) {
+    double volatiles =
+        Math.max(0, s.ethanol()) * Species.RHO_E
+            + Math.max(0, s.water()) * Species.RHO_W
+            + Math.max(0, s.retarder()) * Species.RHO_R;
+    return Math.max(LEAST_SHARE, volatiles / (volatiles + Species.RESIN_DENSITY));
   }
 
   private double horizon;
@@ -75,14 +104,7 @@ final class Features {
     if (known[i]) {
       return value[i];
     }
-    boolean clocked = i >= milestone(Milestone.DRY_HARD) && i <= milestone(Milestone.FULL_HARDNESS);
-    return clocked ? clockHorizon : horizon;
-  }
-
-  /** Marks a value as not to be had. */
-  Features without(int i) {
-    known[i] = false;
-    return this;
+    return byClock(i) ? clockHorizon : horizon;
   }
 
   private static FilmSample sampleAt(FilmRun run, double momentS) {

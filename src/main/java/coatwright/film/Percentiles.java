@@ -12,10 +12,11 @@ public record Percentiles(OptionalDouble p10, OptionalDouble p50, OptionalDouble
       new Percentiles(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
 
   static Percentiles of(double[] values, double[] weights) {
+    int[] order = rising(values);
     return new Percentiles(
-        quantile(values, weights, 0.1),
-        quantile(values, weights, 0.5),
-        quantile(values, weights, 0.9));
+        quantile(values, weights, order, 0.1),
+        quantile(values, weights, order, 0.5),
+        quantile(values, weights, order, 0.9));
   }
 
   /**
@@ -23,13 +24,24 @@ public record Percentiles(OptionalDouble p10, OptionalDouble p50, OptionalDouble
    * falls on a value that is infinite.
    */
   static OptionalDouble quantile(double[] values, double[] weights, double share) {
+    return quantile(values, weights, rising(values), share);
+  }
+
+  private static int[] rising(double[] values) {
     Integer[] order = new Integer[values.length];
-    double total = 0;
     for (int i = 0; i < order.length; i++) {
       order[i] = i;
-      total += weights[i];
     }
     Arrays.sort(order, Comparator.comparingDouble(i -> values[i]));
+    return Arrays.stream(order).mapToInt(Integer::intValue).toArray();
+  }
+
+  private static OptionalDouble quantile(
+      double[] values, double[] weights, int[] order, double share) {
+    double total = 0;
+    for (double weight : weights) {
+      total += weight;
+    }
     double sum = 0;
     double before = 0;
     double middleBefore = 0;

@@ -51,9 +51,10 @@ final class HouseBench {
     Locale.setDefault(Locale.ROOT);
     int measured = Integer.parseInt(args[0]);
     HouseBench bench = new HouseBench(2 * measured, measured);
-    System.out.println(
-        "| 200 members | ms of processor time, minimum | median | goal | beside it |\n"
-            + "|---|---|---|---|---|");
+    System.out.printf(
+        "| %d members | ms of processor time, minimum | median | goal | beside it |%n"
+            + "|---|---|---|---|---|%n",
+        Ensemble.MEMBERS);
     bench.described();
     bench.coats("one coat", ONE_COAT_MIN);
     bench.coats("six coats", SIX_COATS_MIN);

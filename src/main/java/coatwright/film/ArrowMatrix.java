@@ -8,7 +8,7 @@ package coatwright.film;
  * last column and a last row). Eliminated in the order cells bottom to top, wood from the back to
  * the surface, film temperature last, nothing fills in. Blocks are stored row by row.
  */
-abstract sealed class ArrowMatrix permits ArrowMatrixOfTwo, ArrowMatrixOfThree {
+abstract sealed class ArrowMatrix permits ArrowMatrixOfTwo, ArrowMatrixOfThree, ArrowMatrixOfMany {
   final int ns;
   final int bb;
   int cells;
@@ -51,7 +51,11 @@ abstract sealed class ArrowMatrix permits ArrowMatrixOfTwo, ArrowMatrixOfThree {
   }
 
   static ArrowMatrix of(int species, int mostCells) {
-    return species == 2 ? new ArrowMatrixOfTwo(mostCells) : new ArrowMatrixOfThree(mostCells);
+    return switch (species) {
+      case 2 -> new ArrowMatrixOfTwo(mostCells);
+      case 3 -> new ArrowMatrixOfThree(mostCells);
+      default -> new ArrowMatrixOfMany(species, mostCells);
+    };
   }
 
   /** Factors shift·I − J, cells first; adds their share to {@link #schur}. */

@@ -154,10 +154,9 @@ final class CloudingTracker {
   }
 
   private void peak(double afterS) {
-    double[] m = moment.at;
     peakAfterS = afterS;
-    waterPeak = FilmSolution.waterFraction(m[Moment.TOP], m[Moment.TOP + 1], m[Moment.TOP + 2]);
-    waterLimit = solution.waterLimit(m[Moment.TOP], m[Moment.TOP + 1], m[Moment.TOP + 2]);
+    waterPeak = solution.waterFraction(moment.at, moment.top);
+    waterLimit = solution.waterLimit(moment.at, moment.top);
     peakS = waterPeak / waterLimit;
   }
 
@@ -167,8 +166,8 @@ final class CloudingTracker {
   }
 
   private double blush() {
-    double[] m = moment.at;
-    return solution.blush(m[Moment.TOP], m[Moment.TOP + 1], m[Moment.TOP + 2]);
+    boolean counts = solution.canCloud(moment.at, moment.top, moment.at[moment.film]);
+    return counts ? solution.blush(moment.at, moment.top) : 0;
   }
 
   private double dewC(double atS) {

@@ -12,6 +12,7 @@ final class FilmEngine {
   private final FilmParameters parameters;
   private final SimulationOptions options;
   private final int mostCoats;
+  private final Species species;
   private final FilmGrid grid;
   private final FilmSolution solution;
   private final FilmEquations equations;
@@ -27,12 +28,13 @@ final class FilmEngine {
   private int nextSample;
   private final List<FilmSample> trace = new ArrayList<>();
 
-  FilmEngine(FilmParameters p, SimulationOptions o, int species, int mostCoats) {
+  FilmEngine(FilmParameters p, SimulationOptions o, Species species, int mostCoats) {
     parameters = p;
     options = o;
     this.mostCoats = mostCoats;
+    this.species = species;
     grid = new FilmGrid(species, mostCoats, o);
-    solution = new FilmSolution(p.solution());
+    solution = FilmSolution.of(p, species);
     equations = new FilmEquations(p, grid, solution);
     stepper = new RosenbrockStepper(grid, equations, o.rtol());
     moment = new Moment(grid);
@@ -42,8 +44,8 @@ final class FilmEngine {
     between = new double[grid.mostUnknowns()];
   }
 
-  int species() {
-    return grid.species;
+  Species species() {
+    return species;
   }
 
   int mostCoats() {
@@ -182,7 +184,7 @@ final class FilmEngine {
         timeUnless(condensation, milestones.restedS(), 0),
         soft,
         woodBeforeC,
-        FilmBuild.dryFilmUm(coat.wetFilmUm(), coat.cutGPerL()));
+        coat.dryFilmUm());
   }
 
   private FilmRun result(List<CoatOutcome> outcomes, boolean condensation, double untilS) {

@@ -29,14 +29,20 @@ final class FilmEquations {
   private final double steepness;
   private final double glassEnergy;
   private final double energyDrop;
-  private final double loosening;
-  private final double[] factor = new double[3];
+  private final double[] factor;
+  private final double[] loosening;
+  private final double[] volume;
+  private final double[] heatPerM3;
+  private final double resinHeatPerM3;
 
   private final double[] mobility;
   private final double[] expTerm;
   private final double[] resinShare;
   private final double[] mobilityByFilm;
   private final double[] slopes;
+  private final double[] flow;
+  private final double[] still;
+  private final double[] nudged;
   private final double[] perWood = new double[FilmGrid.WOOD_CELLS];
   private final double[] woodFace = new double[FilmGrid.WOOD_CELLS];
   private double filmToWood;
@@ -53,10 +59,15 @@ final class FilmEquations {
     rise = Math.log(d.liquidM2PerS() / d.glassM2PerS()) / (1 - Math.exp(-steepness));
     glassEnergy = d.glassEnergyJPerMol() / AirFlow.GAS_CONSTANT;
     energyDrop = (d.glassEnergyJPerMol() - d.liquidEnergyJPerMol()) / AirFlow.GAS_CONSTANT;
-    loosening = d.waterLoosening();
-    factor[Species.ETHANOL] = 1;
-    factor[Species.WATER] = d.waterFactor();
-    factor[Species.RETARDER] = d.retarderFactor();
+    Species species = solution.species;
+    factor = species.speed;
+    loosening = species.loosening;
+    volume = species.volume;
+    heatPerM3 = species.heatPerM3;
+    resinHeatPerM3 = species.resinHeatPerM3;
+    flow = new double[grid.species];
+    still = new double[grid.species];
+    nudged = new double[grid.species];
     int most = grid.thickness.length;
     mobility = new double[most];
     expTerm = new double[most];
@@ -78,9 +89,12 @@ final class FilmEquations {
     }
   }
 
-  /** Diffusivity of spirit at this loosening share and temperature, m²/s; for the tests. */
-  double diffusivity(double uE, double uW, double uR, double filmK) {
-    double e = uE + uR + loosening * uW;
+  /** Diffusivity at factor 1 in this composition at this temperature, m²/s; for the tests. */
+  double diffusivity(double[] u, double filmK) {
+    double e = 0;
+    for (int i = 0; i < u.length; i++) {
+      e += loosening[i] * u[i];
+    }
     double q = e / (1 + e);
     return Math.exp(
         lnGlass
@@ -103,56 +117,109 @@ final class FilmEquations {
     int film = n * ns;
     double tf = y[film];
     double inverse = 1 / tf - 1 / REFERENCE_K;
-    heat = Species.BASE_HEAT + Species.RESIN_HEAT_PER_M3 * grid.resinM;
-    double flowE = 0;
-    double flowW = 0;
-    double flowR = 0;
-    double fW = factor[Species.WATER];
-    double fR = factor[Species.RETARDER];
-    for (int j = 0; j < n; j++) {
-      int p = j * ns;
-      double e = Math.max(y[p], 0);
-      double w = Math.max(y[p + 1], 0);
-      double r = ns > 2 ? Math.max(y[p + 2], 0) : 0;
-      double thick = grid.thickness[j];
-      heat +=
-          thick * (e * Species.heatPerM3(0) + w * Species.heatPerM3(1) + r * Species.heatPerM3(2));
-      double loose = e + r + loosening * w;
-      double q = loose / (1 + loose);
-      double ex = Math.exp(-steepness * q);
-      double resin = 1 / (1 + e + w + r);
-      double b =
-          Math.exp(lnGlass + rise * (1 - ex) - (glassEnergy - energyDrop * q) * inverse)
-              * resin
-              * resin;
-      mobility[j] = b;
-      expTerm[j] = ex;
-      resinShare[j] = resin;
-      if (j > 0) {
-        double g = (b + mobility[j - 1]) / (thick + grid.thickness[j - 1]);
-        double below = 1 / grid.thickness[j - 1];
-        double upE = g * (y[p] - y[p - ns]);
-        double upW = fW * g * (y[p + 1] - y[p - ns + 1]);
-        f[p - ns] = (upE - flowE) * below;
-        f[p - ns + 1] = (upW - flowW) * below;
-        flowE = upE;
-        flowW = upW;
-        if (ns > 2) {
-          double upR = fR * g * (y[p + 2] - y[p - 1]);
-          f[p - 1] = (upR - flowR) * below;
-          flowR = upR;
-        }
-      }
-    }
+    double warm = ns == 2 ? cellsOfTwo(y, f, n, inverse) : cellsOfMany(y, f, n, inverse);
+    heat = Species.BASE_HEAT + resinHeatPerM3 * grid.resinM + warm;
     int top = film - ns;
-    gas.flux(y[top], y[top + 1], ns > 2 ? y[top + 2] : 0, tf);
+    gas.flux(y, top, tf);
     double thin = 1 / grid.thickness[n - 1];
-    f[top] = (-gas.nE * Species.VOL_E - flowE) * thin;
-    f[top + 1] = (-gas.nW * Species.VOL_W - flowW) * thin;
-    if (ns > 2) {
-      f[top + 2] = (-gas.nR * Species.VOL_R - flowR) * thin;
+    for (int i = 0; i < ns; i++) {
+      f[top + i] = (-gas.moles[i] * volume[i] - flow[i]) * thin;
     }
     temperatures(y, f, film, tf);
+  }
+
+  /**
+   * Flow between the cells into f, what crosses the last face into {@link #flow}; the heat capacity
+   * of all volatiles, J/(m² K).
+   */
+  private double cellsOfMany(double[] y, double[] f, int n, double inverse) {
+    int ns = grid.species;
+    double[] thickness = grid.thickness;
+    double heats = 0;
+    double below = 1;
+    double belowB = 0;
+    Arrays.fill(flow, 0);
+    for (int j = 0; j < n; j++) {
+      int p = j * ns;
+      double all = 0;
+      double loose = 0;
+      double warm = 0;
+      for (int i = 0; i < ns; i++) {
+        double v = Math.max(y[p + i], 0);
+        all += v;
+        loose += loosening[i] * v;
+        warm += heatPerM3[i] * v;
+      }
+      double thick = thickness[j];
+      heats += thick * warm;
+      double b = mobility(j, all, loose, inverse);
+      if (j > 0) {
+        double g = (b + belowB) / (thick + below);
+        double perBelow = 1 / below;
+        for (int i = 0; i < ns; i++) {
+          double up = factor[i] * g * (y[p + i] - y[p - ns + i]);
+          f[p - ns + i] = (up - flow[i]) * perBelow;
+          flow[i] = up;
+        }
+      }
+      below = thick;
+      belowB = b;
+    }
+    return heats;
+  }
+
+  /** The same for plain spirit, written out: most of the work of most answers is done here. */
+  private double cellsOfTwo(double[] y, double[] f, int n, double inverse) {
+    double[] thickness = grid.thickness;
+    double loosenE = loosening[0];
+    double loosenW = loosening[1];
+    double heatE = heatPerM3[0];
+    double heatW = heatPerM3[1];
+    double factorE = factor[0];
+    double factorW = factor[1];
+    double heats = 0;
+    double flowE = 0;
+    double flowW = 0;
+    double below = 1;
+    double belowB = 0;
+    for (int j = 0; j < n; j++) {
+      int p = 2 * j;
+      double e = Math.max(y[p], 0);
+      double w = Math.max(y[p + 1], 0);
+      double thick = thickness[j];
+      heats += thick * (e * heatE + w * heatW);
+      double b = mobility(j, e + w, loosenE * e + loosenW * w, inverse);
+      if (j > 0) {
+        double g = (b + belowB) / (thick + below);
+        double perBelow = 1 / below;
+        double upE = factorE * g * (y[p] - y[p - 2]);
+        double upW = factorW * g * (y[p + 1] - y[p - 1]);
+        f[p - 2] = (upE - flowE) * perBelow;
+        f[p - 1] = (upW - flowW) * perBelow;
+        flowE = upE;
+        flowW = upW;
+      }
+      below = thick;
+      belowB = b;
+    }
+    flow[0] = flowE;
+    flow[1] = flowW;
+    return heats;
+  }
+
+  /** D φp² of a cell, m²/s; keeps what the Jacobian needs of it. */
+  private double mobility(int cell, double all, double loose, double inverse) {
+    double q = loose / (1 + loose);
+    double ex = Math.exp(-steepness * q);
+    double resin = 1 / (1 + all);
+    double b =
+        Math.exp(lnGlass + rise * (1 - ex) - (glassEnergy - energyDrop * q) * inverse)
+            * resin
+            * resin;
+    mobility[cell] = b;
+    expTerm[cell] = ex;
+    resinShare[cell] = resin;
+    return b;
   }
 
   private void temperatures(double[] y, double[] f, int film, double tf) {
@@ -181,25 +248,22 @@ final class FilmEquations {
     double perHeat = 1 / heat;
     for (int j = 0; j < n; j++) {
       int p = j * ns;
-      double e = Math.max(y[p], 0);
-      double w = Math.max(y[p + 1], 0);
-      double r = ns > 2 ? Math.max(y[p + 2], 0) : 0;
-      double loose = e + r + loosening * w;
+      double loose = 0;
+      for (int i = 0; i < ns; i++) {
+        loose += loosening[i] * Math.max(y[p + i], 0);
+      }
       double rest = 1 / (1 + loose);
       double q = loose * rest;
       double b = mobility[j];
       double byQ = (rise * steepness * expTerm[j] + energyDrop * inverse) * rest * rest;
       double dilution = 2 * resinShare[j];
-      slopes[p] = y[p] > 0 ? b * (byQ - dilution) : 0;
-      slopes[p + 1] = y[p + 1] > 0 ? b * (byQ * loosening - dilution) : 0;
-      if (ns > 2) {
-        slopes[p + 2] = y[p + 2] > 0 ? b * (byQ - dilution) : 0;
-      }
-      mobilityByFilm[j] = b * (glassEnergy - energyDrop * q) / (tf * tf);
       double share = -f[film] * grid.thickness[j] * perHeat;
       for (int i = 0; i < ns; i++) {
-        a.row[p + i] = y[p + i] > 0 ? share * Species.heatPerM3(i) : 0;
+        boolean there = y[p + i] > 0;
+        slopes[p + i] = there ? b * (byQ * loosening[i] - dilution) : 0;
+        a.row[p + i] = there ? share * heatPerM3[i] : 0;
       }
+      mobilityByFilm[j] = b * (glassEnergy - energyDrop * q) / (tf * tf);
     }
     blocks(y, a);
     surface(y, a, perHeat);
@@ -248,33 +312,27 @@ final class FilmEquations {
     int film = n * ns;
     int top = film - ns;
     double tf = y[film];
-    double uE = y[top];
-    double uW = y[top + 1];
-    double uR = ns > 2 ? y[top + 2] : 0;
     double thin = 1 / grid.thickness[n - 1];
-    gas.flux(uE, uW, uR, tf);
-    double nE = gas.nE;
-    double nW = gas.nW;
-    double nR = gas.nR;
+    gas.flux(y, top, tf);
+    System.arraycopy(gas.moles, 0, still, 0, ns);
+    System.arraycopy(y, top, nudged, 0, ns);
     double latent = gas.latentWPerM2();
     int block = (n - 1) * ns * ns;
     for (int k = 0; k < ns; k++) {
       double d = NUDGE * Math.abs(y[top + k]) + LEAST_NUDGE;
-      gas.flux(k == 0 ? uE + d : uE, k == 1 ? uW + d : uW, k == 2 ? uR + d : uR, tf);
+      nudged[k] = y[top + k] + d;
+      gas.flux(nudged, 0, tf);
+      nudged[k] = y[top + k];
       double per = thin / d;
-      a.diagonal[block + k] -= (gas.nE - nE) * Species.VOL_E * per;
-      a.diagonal[block + ns + k] -= (gas.nW - nW) * Species.VOL_W * per;
-      if (ns > 2) {
-        a.diagonal[block + 2 * ns + k] -= (gas.nR - nR) * Species.VOL_R * per;
+      for (int i = 0; i < ns; i++) {
+        a.diagonal[block + i * ns + k] -= (gas.moles[i] - still[i]) * volume[i] * per;
       }
       a.row[top + k] -= (gas.latentWPerM2() - latent) / d * perHeat;
     }
-    gas.flux(uE, uW, uR, tf + NUDGE_K);
+    gas.flux(y, top, tf + NUDGE_K);
     double per = thin / NUDGE_K;
-    a.column[top] -= (gas.nE - nE) * Species.VOL_E * per;
-    a.column[top + 1] -= (gas.nW - nW) * Species.VOL_W * per;
-    if (ns > 2) {
-      a.column[top + 2] -= (gas.nR - nR) * Species.VOL_R * per;
+    for (int i = 0; i < ns; i++) {
+      a.column[top + i] -= (gas.moles[i] - still[i]) * volume[i] * per;
     }
     double latentSlope = (gas.latentWPerM2() - latent) / NUDGE_K;
     a.corner =
@@ -305,27 +363,24 @@ final class FilmEquations {
    * ∂F/∂t at a fixed state while the climate moves along its line; only the surface and the film
    * temperature feel it. Entries not listed are zero and are left untouched by the caller.
    *
-   * @param slope top-cell rates in 0..2, film temperature in 3
+   * @param slope top-cell rates first, then the film temperature
    */
   void climateSlope(double atS, double[] y, double[] slope) {
     int ns = grid.species;
     int film = grid.cells * ns;
     int top = film - ns;
     double tf = y[film];
-    double uR = ns > 2 ? y[top + 2] : 0;
     airAt(atS - CLIMATE_NUDGE_S);
-    gas.flux(y[top], y[top + 1], uR, tf);
-    double nE = gas.nE;
-    double nW = gas.nW;
-    double nR = gas.nR;
+    gas.flux(y, top, tf);
+    System.arraycopy(gas.moles, 0, still, 0, ns);
     double warm = heatGain(tf);
     airAt(atS + CLIMATE_NUDGE_S);
-    gas.flux(y[top], y[top + 1], uR, tf);
+    gas.flux(y, top, tf);
     double per = 1 / (2 * CLIMATE_NUDGE_S * grid.thickness[grid.cells - 1]);
-    slope[0] = -(gas.nE - nE) * Species.VOL_E * per;
-    slope[1] = -(gas.nW - nW) * Species.VOL_W * per;
-    slope[2] = -(gas.nR - nR) * Species.VOL_R * per;
-    slope[3] = (heatGain(tf) - warm) / (2 * CLIMATE_NUDGE_S * heat);
+    for (int i = 0; i < ns; i++) {
+      slope[i] = -(gas.moles[i] - still[i]) * volume[i] * per;
+    }
+    slope[ns] = (heatGain(tf) - warm) / (2 * CLIMATE_NUDGE_S * heat);
     airAt(atS);
   }
 
@@ -335,13 +390,13 @@ final class FilmEquations {
     return transfer * (gas.airK - filmK) - gas.latentWPerM2();
   }
 
-  /** Volume leaving the surface per second at a state, all volatiles, m/s; for the balance test. */
+  /**
+   * Volume of one volatile leaving the surface per second at a state, m/s; for the balance test.
+   */
   double evaporation(double atS, double[] y, int species) {
     airAt(atS);
-    int ns = grid.species;
-    int top = grid.cells * ns - ns;
-    gas.flux(y[top], y[top + 1], ns > 2 ? y[top + 2] : 0, y[grid.cells * ns]);
-    double moles = species == Species.ETHANOL ? gas.nE : species == Species.WATER ? gas.nW : gas.nR;
-    return moles * Species.molarVolume(species);
+    int film = grid.film();
+    gas.flux(y, film - grid.species, y[film]);
+    return gas.moles[species] * volume[species];
   }
 }

@@ -5,8 +5,8 @@ import java.util.Arrays;
 
 /**
  * The stack of cells and the board beneath, and where each unknown lies in the state vector: cells
- * bottom to top (two or three volatiles each), then the film temperature, then the wood from the
- * surface down.
+ * bottom to top (the volatiles of each), then the film temperature, then the wood from the surface
+ * down.
  */
 final class FilmGrid {
   static final int WOOD_CELLS = 10;
@@ -15,6 +15,7 @@ final class FilmGrid {
   private static final int KEPT = 2;
 
   final int species;
+  private final Species volatiles;
   private final SimulationOptions options;
 
   int cells;
@@ -27,8 +28,9 @@ final class FilmGrid {
   final double[] skinShare;
   final double[] wood = new double[WOOD_CELLS];
 
-  FilmGrid(int species, int mostCoats, SimulationOptions options) {
-    this.species = species;
+  FilmGrid(Species volatiles, int mostCoats, SimulationOptions options) {
+    this.volatiles = volatiles;
+    species = volatiles.count;
     this.options = options;
     int most =
         options.mergeOldCoats()
@@ -79,11 +81,7 @@ final class FilmGrid {
     if (options.mergeOldCoats() && coats > 0) {
       mergeNewest(y);
     }
-    double solids = FilmBuild.solidsFraction(coat.cutGPerL());
-    double dryM = coat.wetFilmUm() * 1e-6 * solids;
-    double liquid = (1 - solids) / solids;
-    double retarder = coat.retarderVolPct() / 100;
-    double strength = coat.strengthVolPct() / 100;
+    double dryM = coat.dryFilmUm() * 1e-6;
     int n = options.cellsPerCoat();
     double sum = 0;
     double size = 1;
@@ -96,10 +94,11 @@ final class FilmGrid {
     for (int i = newestFrom; i < newestFrom + n; i++) {
       thickness[i] *= dryM / sum;
       haze[i] = 0;
-      y[i * species] = liquid * strength * (1 - retarder);
-      y[i * species + 1] = liquid * (1 - strength) * (1 - retarder);
-      if (species > 2) {
-        y[i * species + 2] = liquid * retarder;
+    }
+    for (int s = 0; s < species; s++) {
+      double poured = coat.poured().perResin(volatiles.solvent[s]);
+      for (int i = newestFrom; i < newestFrom + n; i++) {
+        y[i * species + s] = poured;
       }
     }
     cells += n;

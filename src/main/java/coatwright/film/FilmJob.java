@@ -46,13 +46,4 @@ public record FilmJob(
     return new FilmJob(
         coats, air, woodTempC, USUAL_BOARD_MM, SaturationFunction.HYLAND_WEXLER_WATER);
   }
-
-  boolean hasRetarder() {
-    for (int i = 0; i < coats.size(); i++) {
-      if (coats.get(i).retarderVolPct() > 0) {
-        return true;
-      }
-    }
-    return false;
-  }
 }

@@ -18,7 +18,8 @@ public record FilmParameters(
     Solution solution,
     Surroundings surroundings,
     HazeGrowth hazeGrowth,
-    Criteria criteria) {
+    Criteria criteria,
+    Medium medium) {
 
   private static final Solution SHELLAC_SOLUTION = new Solution(0.5, 2.5, 0.5, 1.4, 0.2, 323.15);
   private static final Surroundings SHOP = Surroundings.boardAt9PercentMoisture(3.0, 0.3, 0.9);
@@ -35,7 +36,8 @@ public record FilmParameters(
           SHELLAC_SOLUTION,
           SHOP,
           HAZE,
-          new Criteria(55, 40.0, 20.7, 5, 0.010, 0.005, 0.002, 8, true));
+          new Criteria(55, 40.0, 20.7, 5, 0.010, 0.005, 0.002, 8, true),
+          new Medium.Spirit());
 
   /** The earlier set, for comparison with an independent program only. */
   public static final FilmParameters REFERENCE =
@@ -45,7 +47,8 @@ public record FilmParameters(
           SHELLAC_SOLUTION,
           SHOP,
           HAZE,
-          new Criteria(55, 38.5, 20.7, 5, 0.010, 0.005, 0.002, 8, false));
+          new Criteria(55, 38.5, 20.7, 5, 0.010, 0.005, 0.002, 8, false),
+          new Medium.Spirit());
 
   /**
    * How fast the volatiles creep through the resin.
@@ -220,27 +223,28 @@ public record FilmParameters(
    * The same set under another name: a member of an ensemble should not pass for the set itself.
    */
   public FilmParameters withName(String newName) {
-    return new FilmParameters(newName, diffusion, solution, surroundings, hazeGrowth, criteria);
+    return new FilmParameters(
+        newName, diffusion, solution, surroundings, hazeGrowth, criteria, medium);
   }
 
   public FilmParameters withDiffusion(Diffusion d) {
-    return new FilmParameters(name, d, solution, surroundings, hazeGrowth, criteria);
+    return new FilmParameters(name, d, solution, surroundings, hazeGrowth, criteria, medium);
   }
 
   public FilmParameters withSolution(Solution s) {
-    return new FilmParameters(name, diffusion, s, surroundings, hazeGrowth, criteria);
+    return new FilmParameters(name, diffusion, s, surroundings, hazeGrowth, criteria, medium);
   }
 
   public FilmParameters withSurroundings(Surroundings s) {
-    return new FilmParameters(name, diffusion, solution, s, hazeGrowth, criteria);
+    return new FilmParameters(name, diffusion, solution, s, hazeGrowth, criteria, medium);
   }
 
   public FilmParameters withHazeGrowth(HazeGrowth h) {
-    return new FilmParameters(name, diffusion, solution, surroundings, h, criteria);
+    return new FilmParameters(name, diffusion, solution, surroundings, h, criteria, medium);
   }
 
   public FilmParameters withCriteria(Criteria c) {
-    return new FilmParameters(name, diffusion, solution, surroundings, hazeGrowth, c);
+    return new FilmParameters(name, diffusion, solution, surroundings, hazeGrowth, c, medium);
   }
 
   /** Dg, m²/s at 20 °C. */

@@ -8,9 +8,11 @@ package coatwright.film;
  * @param woodSurfaceC the wood under it, °C
  * @param airTempC the room, °C
  * @param xMeanK softness of the whole stack: air temperature less its glass transition, K
- * @param ethanol volume of spirit per volume of resin, mean of the stack
+ * @param ethanol volume of spirit per volume of resin, mean of the stack; of a lacquer, all its
+ *     solvents together
  * @param water the same for water
- * @param retarder the same for 2-butoxyethanol
+ * @param retarder the same for 2-butoxyethanol in spirit; 0 for a lacquer, whose solvents are
+ *     counted together
  * @param tgMeanC glass transition of the stack's mean composition, °C
  * @param tgSkinC glass transition of the mean composition of the top micrometre of resin, °C
  * @param tgBottomC glass transition of the lowest cell, °C

@@ -8,9 +8,9 @@ final class FilmSampler {
       double atS, double airC, double[] y, FilmGrid grid, FilmSolution solution, double hazeMean) {
     int ns = grid.species;
     int n = grid.cells;
-    double[] mean = new double[3];
-    double[] skin = new double[3];
-    double[] newest = new double[3];
+    double[] mean = new double[ns];
+    double[] skin = new double[ns];
+    double[] newest = new double[ns];
     double largest = 0;
     double weighted = 0;
     double hazeLargest = 0;
@@ -24,27 +24,28 @@ final class FilmSampler {
       }
       hazeLargest = Math.max(hazeLargest, grid.haze[j]);
       if (j >= grid.newestFrom) {
-        double s = blush(y, j, ns, solution);
+        double s = solution.blush(y, j * ns);
         largest = Math.max(largest, s);
         weighted += s * thick / grid.newestM;
       }
     }
+    boolean spirit = solution instanceof SpiritSolution;
     double tgMeanC = glassC(mean, solution);
-    double tgBottomC = solution.glassK(y[0], y[1], ns > 2 ? y[2] : 0) - Species.KELVIN;
+    double tgBottomC = solution.glassK(y, 0) - Species.KELVIN;
     return new FilmSample(
         atS,
         y[n * ns] - Species.KELVIN,
         y[n * ns + 1] - Species.KELVIN,
         airC,
         airC - tgMeanC,
-        mean[0],
-        mean[1],
-        mean[2],
+        spirit ? mean[0] : solution.residue(mean, 0),
+        mean[Species.WATER],
+        spirit && ns > Species.RETARDER ? mean[Species.RETARDER] : 0,
         tgMeanC,
         glassC(skin, solution),
         tgBottomC,
         glassC(newest, solution),
-        blush(y, n - 1, ns, solution),
+        solution.blush(y, (n - 1) * ns),
         largest,
         weighted,
         hazeMean,
@@ -52,11 +53,6 @@ final class FilmSampler {
   }
 
   private static double glassC(double[] u, FilmSolution solution) {
-    return solution.glassK(u[0], u[1], u[2]) - Species.KELVIN;
-  }
-
-  private static double blush(double[] y, int cell, int ns, FilmSolution solution) {
-    int p = cell * ns;
-    return solution.blush(y[p], y[p + 1], ns > 2 ? y[p + 2] : 0);
+    return solution.glassK(u, 0) - Species.KELVIN;
   }
 }

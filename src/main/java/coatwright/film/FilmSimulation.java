@@ -11,13 +11,12 @@ public final class FilmSimulation {
 
   private final FilmParameters parameters;
   private final SimulationOptions options;
-  private final FilmEngine[] engines = new FilmEngine[2];
+  private static final int KEPT = 2;
+  private final FilmEngine[] engines = new FilmEngine[KEPT];
 
   public FilmSimulation(FilmParameters parameters, SimulationOptions options) {
     this.parameters = parameters;
     this.options = options;
-    engines[0] = new FilmEngine(parameters, options, 2, 1);
-    engines[1] = engines[0];
   }
 
   public FilmParameters parameters() {
@@ -59,13 +58,21 @@ public final class FilmSimulation {
     return engine(job).run(job, untilS, sampleTimesS);
   }
 
+  /** The last two mixtures keep their engines: plain spirit and retarded, or two blends. */
   private FilmEngine engine(FilmJob job) {
-    int species = job.hasRetarder() ? 3 : 2;
-    FilmEngine engine = engines[species - 2];
-    if (engine.species() != species || engine.mostCoats() < job.coats().size()) {
-      engine = new FilmEngine(parameters, options, species, job.coats().size());
-      engines[species - 2] = engine;
+    Species species = Species.of(parameters, job.coats());
+    int coats = job.coats().size();
+    for (int i = 0; i < KEPT; i++) {
+      FilmEngine engine = engines[i];
+      if (engine != null && engine.species().sameAs(species)) {
+        if (engine.mostCoats() < coats) {
+          engines[i] = new FilmEngine(parameters, options, species, coats);
+        }
+        return engines[i];
+      }
     }
-    return engine;
+    engines[1] = engines[0];
+    engines[0] = new FilmEngine(parameters, options, species, coats);
+    return engines[0];
   }
 }

@@ -1,141 +1,76 @@
 package coatwright.film;
 
-import static coatwright.film.Species.VOL_E;
-import static coatwright.film.Species.VOL_R;
-import static coatwright.film.Species.VOL_W;
-
-import coatwright.solvent.VanLaar;
-
 /**
- * Resin with spirit, water and retarder in it: how hard each volatile presses to leave, when the
- * solution gives way, when it is a glass.
+ * Resin with volatiles in it: how hard each volatile presses to leave, how near the solution is to
+ * going white, when it is a glass.
  *
- * <p>Compositions are u, volume of a volatile per volume of resin. Activities are van Laar's for
- * the liquids among themselves times a Flory-Huggins term for the resin. A volatile that has
- * vanished, or that the integrator has carried a trace below zero, presses in proportion to its u:
- * linear through zero, without a clip that would stall the time steps.
+ * <p>Compositions are u, volume of a volatile per volume of resin, in the order of {@link Species};
+ * each method reads its composition from an array at an offset. A volatile that has vanished, or
+ * that the integrator has carried a trace below zero, presses in proportion to its u: linear
+ * through zero, without a clip that would stall the time steps.
  */
-final class FilmSolution {
-  private static final double FLOOR = 1e-9;
-  private static final double LEAST_DENOMINATOR = 1e-6;
-  private static final double RATIO = VOL_E / VOL_W;
+abstract sealed class FilmSolution permits SpiritSolution, BlendSolution {
+  final Species species;
+  final int ns;
+  private final double resinOverGlass;
 
-  private final double chiE;
-  private final double chiW;
-  private final double chiR;
-  private final double alcoholByWater;
-  private final double retarderByWater;
-  private final double waterByAlcohol;
-  private final double spinodalCross;
-  private final double spinodalTerm;
-  private final double spinodalNumerator;
-  private final double twoG;
-  private final double resinGlass;
-
-  /** Results of {@link #activities}, read by the caller. */
-  double aE;
-
-  double aW;
-  double aR;
-
-  FilmSolution(FilmParameters.Solution s) {
-    chiE = s.chiEthanol();
-    chiW = s.chiWater();
-    chiR = s.chiRetarder();
-    alcoholByWater = s.spiritWater() * RATIO + chiE - chiW * RATIO;
-    retarderByWater = s.spiritWater() * RATIO + chiR - chiW * RATIO;
-    waterByAlcohol = s.spiritWater() + chiW - chiE / RATIO;
-    double small = 1 / RATIO;
-    double c = s.spiritWater() + chiW - small * s.crossTerm();
-    spinodalCross = c * c;
-    spinodalTerm = 2 * chiW;
-    spinodalNumerator = 2 * small * s.crossTerm();
-    twoG = 2 * s.spiritWater();
-    resinGlass = s.resinGlassK();
+  FilmSolution(Species species) {
+    this.species = species;
+    ns = species.count;
+    resinOverGlass = species.resinDensity / species.resinGlass;
   }
 
-  /** Activities of the three volatiles over this composition, into aE, aW, aR. */
-  void activities(double uE, double uW, double uR) {
-    double e = Math.max(uE, 0);
-    double w = Math.max(uW, 0);
-    double r = Math.max(uR, 0);
-    double all = e + w + r;
-    double moles = e / VOL_E + w / VOL_W + r / VOL_R;
-    double xw = moles > 0 ? w / VOL_W / moles : 0;
-    double meanVolume = moles > 0 ? all / moles : VOL_W;
-    double resin = 1 / (1 + all);
-    double liquid = all * resin;
-    double weighted = VanLaar.A * (1 - xw) + VanLaar.B * xw;
-    double waterPart = VanLaar.B * xw / weighted;
-    double alcoholPart = VanLaar.A * (1 - xw) / weighted;
-    double liquid2 = liquid * liquid;
-    double lnAlcohol = liquid2 * VanLaar.A * waterPart * waterPart;
-    double lnWater = liquid2 * VanLaar.B * alcoholPart * alcoholPart;
-    double water = w * resin;
-    double alcohol = (e + r) * resin;
-    double perVolume = resin / meanVolume;
-    double share = meanVolume * resin;
-    double resin2 = resin * resin;
-    aE =
-        uE
-            / VOL_E
-            * share
-            * Math.exp(
-                lnAlcohol + perVolume * VOL_E + chiE * resin2 + alcoholByWater * water * resin);
-    aW =
-        uW
-            / VOL_W
-            * share
-            * Math.exp(
-                lnWater + perVolume * VOL_W + chiW * resin2 + waterByAlcohol * alcohol * resin);
-    aR =
-        uR == 0
-            ? 0
-            : uR
-                / VOL_R
-                * share
-                * Math.exp(
-                    lnAlcohol
-                        + perVolume * VOL_R
-                        + chiR * resin2
-                        + retarderByWater * water * resin);
+  static FilmSolution of(FilmParameters p, Species species) {
+    return p.medium() instanceof Medium.Lacquer l
+        ? new BlendSolution(species, l.cloudsAboveXK())
+        : new SpiritSolution(p.solution(), species);
   }
 
-  /**
-   * Volume fraction of water at which this solution loses its stability (Flory-Huggins spinodal in
-   * closed form); 1 where it never does.
-   */
-  double waterLimit(double uE, double uW, double uR) {
-    double alcohol = Math.max(uE, 0) + Math.max(uR, 0);
-    double resin = 1 / (1 + alcohol + Math.max(uW, 0));
-    double b = 1 / (RATIO * Math.max(alcohol * resin, FLOOR));
-    double d = VOL_W / Species.RESIN_MOLAR_VOLUME / Math.max(resin, FLOOR);
-    double numerator = b + d - spinodalNumerator;
-    double denominator = spinodalCross + (b - twoG) * (spinodalTerm - d);
-    return numerator > 0 && denominator > LEAST_DENOMINATOR ? numerator / denominator : 1;
-  }
+  /** Activities of all volatiles over this composition, into a. */
+  abstract void activities(double[] u, int at, double[] a);
+
+  /** The clouding number S; 1 where the solution gives way. */
+  abstract double blush(double[] u, int at);
+
+  /** Whether a film of this composition is soft enough to go white at all. */
+  abstract boolean canCloud(double[] u, int at, double filmK);
+
+  /** Volume fraction of water at which S would be 1; 1 where it never is. */
+  abstract double waterLimit(double[] u, int at);
 
   /** Volume fraction of water. */
-  static double waterFraction(double uE, double uW, double uR) {
-    double w = Math.max(uW, 0);
-    return w / (1 + Math.max(uE, 0) + w + Math.max(uR, 0));
+  final double waterFraction(double[] u, int at) {
+    return Math.max(u[at + Species.WATER], 0) / (1 + liquid(u, at));
   }
 
-  /** The blush number S: water over the water at which the resin gives way. */
-  double blush(double uE, double uW, double uR) {
-    return waterFraction(uE, uW, uR) / waterLimit(uE, uW, uR);
+  /** Volume of all volatiles per volume of resin. */
+  final double liquid(double[] u, int at) {
+    double all = 0;
+    for (int i = 0; i < ns; i++) {
+      all += Math.max(u[at + i], 0);
+    }
+    return all;
+  }
+
+  /** Volume of all solvents, water left out, per volume of resin: what must still leave. */
+  final double residue(double[] u, int at) {
+    double all = u[at];
+    for (int i = Species.WATER + 1; i < ns; i++) {
+      all += u[at + i];
+    }
+    return all;
   }
 
   /** Glass transition, K: Fox's rule on mass fractions. */
-  double glassK(double uE, double uW, double uR) {
-    double e = Math.max(uE, 0) * Species.RHO_E;
-    double w = Math.max(uW, 0) * Species.RHO_W;
-    double r = Math.max(uR, 0) * Species.RHO_R;
-    return (e + w + r + Species.RESIN_DENSITY)
-        / (Species.RESIN_DENSITY / resinGlass
-            + e / Species.GLASS_E
-            + w / Species.GLASS_W
-            + r / Species.GLASS_R);
+  final double glassK(double[] u, int at) {
+    double mass = species.resinDensity;
+    double overGlass = resinOverGlass;
+    for (int i = 0; i < ns; i++) {
+      double m = Math.max(u[at + i], 0) * species.density[i];
+      mass += m;
+      overGlass += m / species.glass[i];
+    }
+    return mass / overGlass;
   }
 
   /**

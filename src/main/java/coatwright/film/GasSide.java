@@ -2,7 +2,7 @@ package coatwright.film;
 
 import coatwright.air.SaturationFunction;
 import coatwright.solvent.AirFlow;
-import coatwright.solvent.Solvent;
+import java.util.Arrays;
 
 /**
  * The air above the film: what it takes from the surface and what heat it brings.
@@ -18,13 +18,6 @@ final class GasSide {
   private static final double HOTTEST_FILM_C = 90;
   private static final double MOST_VAPOUR_PA = 9e4;
 
-  /**
-   * All three diffusivities grow with the same power of temperature, so their ratios are constant.
-   */
-  private static final double WATER_TO_ETHANOL = ratio(Solvent.WATER);
-
-  private static final double RETARDER_TO_ETHANOL = ratio(Solvent.BUTOXYETHANOL);
-
   private final FilmSolution solution;
   private final FilmParameters.Surroundings around;
   private SaturationFunction saturation = SaturationFunction.HYLAND_WEXLER_WATER;
@@ -32,9 +25,13 @@ final class GasSide {
 
   private double airC = Double.NaN;
   private double saturatedPa;
-  private double coefficientE;
-  private double coefficientW;
-  private double coefficientR;
+
+  /** All diffusivities grow with the same power of temperature, so their ratios are constant. */
+  private final double[] perFirst;
+
+  private final double[] coefficient;
+  private final double[] activity;
+  private final double[] pressurePa;
 
   /** Set by {@link #air}. */
   double airK;
@@ -43,19 +40,25 @@ final class GasSide {
   double heatTransfer;
 
   /** Set by {@link #flux}; mol/(m² s), positive outward. */
-  double nE;
+  final double[] moles;
 
-  double nW;
-  double nR;
+  private final Species species;
 
   GasSide(FilmSolution solution, FilmParameters.Surroundings around) {
     this.solution = solution;
     this.around = around;
-  }
-
-  private static double ratio(Solvent vapour) {
+    species = solution.species;
+    int ns = species.count;
+    perFirst = new double[ns];
+    coefficient = new double[ns];
+    activity = new double[ns];
+    pressurePa = new double[ns];
+    moles = new double[ns];
     AirFlow any = new AirFlow(293.15);
-    return any.massTransferMPerS(1, vapour) / any.massTransferMPerS(1, Solvent.ETHANOL);
+    double first = any.massTransferMPerS(1, species.solvent[0]);
+    for (int i = 0; i < ns; i++) {
+      perFirst[i] = any.massTransferMPerS(1, species.solvent[i]) / first;
+    }
   }
 
   void prepare(SaturationFunction function, double draught) {
@@ -72,38 +75,51 @@ final class GasSide {
       AirFlow flow = new AirFlow(airK);
       heatTransfer =
           flow.heatTransferWPerM2K(draughtMPerS, around.plateLengthM(), around.stillAirWPerM2K());
-      coefficientE = flow.massTransferMPerS(heatTransfer, Solvent.ETHANOL) / AirFlow.GAS_CONSTANT;
-      coefficientW = coefficientE * WATER_TO_ETHANOL;
-      coefficientR = coefficientE * RETARDER_TO_ETHANOL;
+      double first =
+          flow.massTransferMPerS(heatTransfer, species.solvent[0]) / AirFlow.GAS_CONSTANT;
+      for (int i = 0; i < coefficient.length; i++) {
+        coefficient[i] = first * perFirst[i];
+      }
     }
     roomWaterPa = rhFraction * saturatedPa;
   }
 
   /**
-   * Fluxes over this surface into nE, nW, nR; not-a-number when the film temperature is impossible.
+   * Fluxes over this surface into {@link #moles}; not-a-number when the film temperature is
+   * impossible.
    */
-  void flux(double uE, double uW, double uR, double filmK) {
+  void flux(double[] u, int at, double filmK) {
+    int ns = moles.length;
     double filmC = filmK - Species.KELVIN;
     if (!(filmC > COLDEST_FILM_C && filmC < HOTTEST_FILM_C)) {
-      nE = Double.NaN;
-      nW = Double.NaN;
-      nR = Double.NaN;
+      Arrays.fill(moles, Double.NaN);
       return;
     }
-    solution.activities(uE, uW, uR);
-    double pE = solution.aE * Solvent.ETHANOL.vapourPressurePa(filmC);
-    double pW = solution.aW * saturation.pressurePa(filmC);
-    double pR = uR == 0 ? 0 : solution.aR * Solvent.BUTOXYETHANOL.vapourPressurePa(filmC);
-    double a = AirFlow.PRESSURE_PA - Math.min(pE + pW + pR, MOST_VAPOUR_PA);
+    solution.activities(u, at, activity);
+    double all = 0;
+    for (int i = 0; i < ns; i++) {
+      double p = 0;
+      if (u[at + i] != 0) {
+        double saturated =
+            i == Species.WATER
+                ? saturation.pressurePa(filmC)
+                : species.solvent[i].vapourPressurePa(filmC);
+        p = activity[i] * saturated;
+      }
+      pressurePa[i] = p;
+      all += p;
+    }
+    double a = AirFlow.PRESSURE_PA - Math.min(all, MOST_VAPOUR_PA);
     double b = AirFlow.PRESSURE_PA - roomWaterPa;
     double stefan =
         Math.abs(b - a) < 1e-6
             ? AirFlow.PRESSURE_PA / a
             : AirFlow.PRESSURE_PA * Math.log(b / a) / (b - a);
     double outward = stefan / (0.5 * (airK + filmK));
-    nE = coefficientE * outward * pE;
-    nW = coefficientW * outward * (pW - roomWaterPa);
-    nR = coefficientR * outward * pR;
+    pressurePa[Species.WATER] -= roomWaterPa;
+    for (int i = 0; i < ns; i++) {
+      moles[i] = coefficient[i] * outward * pressurePa[i];
+    }
   }
 
   /** Radiative heat transfer at this film temperature, W/(m² K); the walls are at the air's. */
@@ -120,7 +136,11 @@ final class GasSide {
 
   /** Heat carried off by the fluxes last computed, W/m². */
   double latentWPerM2() {
-    return nE * Species.LATENT_E + nW * Species.LATENT_W + nR * Species.LATENT_R;
+    double sum = 0;
+    for (int i = 0; i < moles.length; i++) {
+      sum += moles[i] * species.latent[i];
+    }
+    return sum;
   }
 
   /** Where the room's vapour would begin to wet a surface, °C: the saturation function inverted. */

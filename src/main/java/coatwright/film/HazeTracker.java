@@ -78,11 +78,8 @@ final class HazeTracker {
     near = false;
     for (int j = 0; j < grid.cells; j++) {
       int p = j * ns;
-      double uE = y[p];
-      double uW = y[p + 1];
-      double uR = ns > 2 ? y[p + 2] : 0;
-      double s = solution.blush(uE, uW, uR);
-      double x = film - solution.glassK(uE, uW, uR);
+      double s = solution.blush(y, p);
+      double x = film - solution.glassK(y, p);
       double tau = baseS + Math.exp(FilmSolution.lnViscosity(x) + lnSinter);
       double steep = Math.max(-MOST_EXPONENT, Math.min(MOST_EXPONENT, (1 - s) / WIDTH));
       double toward = 1 / (1 + Math.exp(steep));
@@ -92,7 +89,8 @@ final class HazeTracker {
       near |= s > NEAR_S || (h > ALIVE_HAZE && tau < ALIVE_S);
     }
     lastMean = mean;
-    mean = sum / grid.resinM;
+    // A film white throughout may sum to a rounding more than itself.
+    mean = Math.min(1, sum / grid.resinM);
     account(atS - laidAtS, dt);
     lastS = atS;
   }

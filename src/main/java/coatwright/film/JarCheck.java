@@ -24,10 +24,12 @@ public final class JarCheck {
     double liquid = (1 - solids) / solids;
     double retarder = retarderVolPct / 100;
     double strength = strengthVolPct / 100;
-    return new FilmSolution(parameters.solution())
-        .blush(
-            liquid * strength * (1 - retarder),
-            liquid * (1 - strength) * (1 - retarder),
-            liquid * retarder);
+    Species species = Species.ofSpirit(parameters, true);
+    double[] poured = {
+      liquid * strength * (1 - retarder),
+      liquid * (1 - strength) * (1 - retarder),
+      liquid * retarder
+    };
+    return new SpiritSolution(parameters.solution(), species).blush(poured, 0);
   }
 }

@@ -17,7 +17,7 @@ final class MilestoneTracker {
   private static final int FULL = 7;
   private static final int KINDS = 8;
 
-  private static final double OPEN_SOLIDS = 0.25;
+  static final double OPEN_SOLIDS = 0.25;
   private static final double GLASS_SCALE_K = 10;
   private static final int MOST_HALVINGS = 60;
   private static final double TIME_TOLERANCE = 1e-7;
@@ -54,7 +54,7 @@ final class MilestoneTracker {
         reachedS[k] = 0;
       }
     }
-    if (coat.cutGPerL() > CoatOutcome.OPEN_TIME_LIMIT_G_PER_L) {
+    if (!coat.poured().hasOpenTime()) {
       reached[OPEN] = true;
       reachedS[OPEN] = Double.NaN;
     }
@@ -112,8 +112,8 @@ final class MilestoneTracker {
   private double excess(int kind, double airC) {
     double air = airC + Species.KELVIN;
     return switch (kind) {
-      case OPEN -> OPEN_SOLIDS - 1 / (1 + liquid(Moment.NEWEST));
-      case TOUCH -> moment.at[Moment.FILM] - glass(Moment.SKIN) - criteria.touchXK();
+      case OPEN -> OPEN_SOLIDS - 1 / (1 + solution.liquid(moment.at, moment.newest));
+      case TOUCH -> moment.at[moment.film] - glass(moment.skin) - criteria.touchXK();
       case RECOAT -> air - glass(Moment.MEAN) - criteria.recoatXK();
       case RESTED -> air - glass(Moment.MEAN) - criteria.restedXK();
       case DRY_HARD -> air - glass(Moment.MEAN) - criteria.dryHardXK();
@@ -129,15 +129,11 @@ final class MilestoneTracker {
   }
 
   private double residue() {
-    return moment.at[Moment.MEAN] + moment.at[Moment.MEAN + 2];
-  }
-
-  private double liquid(int part) {
-    return moment.at[part] + moment.at[part + 1] + moment.at[part + 2];
+    return solution.residue(moment.at, Moment.MEAN);
   }
 
   private double glass(int part) {
-    return solution.glassK(moment.at[part], moment.at[part + 1], moment.at[part + 2]);
+    return solution.glassK(moment.at, part);
   }
 
   /** Softness of the stack at the start of the next step, K. */

@@ -17,7 +17,9 @@ final class MoistureRest {
     if (water >= MOST) {
       return true;
     }
-    double glassC = solution.glassK(0, water, 0) - Species.KELVIN;
+    double[] u = new double[solution.ns];
+    u[Species.WATER] = water;
+    double glassC = solution.glassK(u, 0) - Species.KELVIN;
     return glassC - airC < criteria.aboveRoomK();
   }
 
@@ -25,21 +27,27 @@ final class MoistureRest {
    * Water the resin holds against this humidity, volume per volume of resin; MOST without limit.
    */
   static double water(FilmSolution solution, double rhFraction) {
+    double[] u = new double[solution.ns];
+    double[] a = new double[solution.ns];
     double high = 0;
     do {
       high += STEP;
-      solution.activities(0, high, 0);
-    } while (solution.aW < rhFraction && high < MOST);
+    } while (activity(solution, high, u, a) < rhFraction && high < MOST);
     double low = high - STEP;
     for (int i = 0; i < HALVINGS; i++) {
       double middle = 0.5 * (low + high);
-      solution.activities(0, middle, 0);
-      if (solution.aW < rhFraction) {
+      if (activity(solution, middle, u, a) < rhFraction) {
         low = middle;
       } else {
         high = middle;
       }
     }
     return high;
+  }
+
+  private static double activity(FilmSolution solution, double water, double[] u, double[] a) {
+    u[Species.WATER] = water;
+    solution.activities(u, 0, a);
+    return a[Species.WATER];
   }
 }

@@ -8,25 +8,40 @@ package coatwright.film;
  */
 final class Moment {
   static final int MEAN = 0;
-  static final int NEWEST = 3;
-  static final int SKIN = 6;
-  static final int TOP = 9;
-  static final int FILM = 12;
-  static final int WOOD = 13;
-  private static final int SIZE = 14;
+
+  /** Where the mean of the newest coat, the skin, the top cell and the temperatures begin. */
+  final int newest;
+
+  final int skin;
+  final int top;
+  final int film;
+  final int wood;
+  private final int size;
 
   private final FilmGrid grid;
-  private double[] start = new double[SIZE];
-  private double[] startRate = new double[SIZE];
-  private double[] end = new double[SIZE];
-  private double[] endRate = new double[SIZE];
+  private double[] start;
+  private double[] startRate;
+  private double[] end;
+  private double[] endRate;
   private double stepS;
 
   /** The moment last asked for. */
-  final double[] at = new double[SIZE];
+  final double[] at;
 
   Moment(FilmGrid grid) {
     this.grid = grid;
+    int ns = grid.species;
+    newest = ns;
+    skin = 2 * ns;
+    top = 3 * ns;
+    film = 4 * ns;
+    wood = film + 1;
+    size = wood + 1;
+    start = new double[size];
+    startRate = new double[size];
+    end = new double[size];
+    endRate = new double[size];
+    at = new double[size];
   }
 
   void begin(double[] y, double[] f) {
@@ -52,22 +67,23 @@ final class Moment {
 
   /** The state at the start of the next step. */
   void startHere() {
-    System.arraycopy(start, 0, at, 0, SIZE);
+    System.arraycopy(start, 0, at, 0, size);
   }
 
   void go(double share) {
-    for (int i = 0; i < SIZE; i++) {
+    for (int i = 0; i < size; i++) {
       at[i] = RosenbrockStepper.hermite(start[i], startRate[i], end[i], endRate[i], stepS, share);
     }
   }
 
   double filmAt(double share) {
     return RosenbrockStepper.hermite(
-        start[FILM], startRate[FILM], end[FILM], endRate[FILM], stepS, share);
+        start[film], startRate[film], end[film], endRate[film], stepS, share);
   }
 
+  /** Only the top cell and the film's temperature. */
   void goTop(double share) {
-    for (int i = TOP; i < TOP + 3; i++) {
+    for (int i = top; i <= film; i++) {
       at[i] = RosenbrockStepper.hermite(start[i], startRate[i], end[i], endRate[i], stepS, share);
     }
   }
@@ -77,23 +93,23 @@ final class Moment {
     int n = grid.cells;
     for (int s = 0; s < ns; s++) {
       double all = 0;
-      double newest = 0;
-      double skin = 0;
+      double inNewest = 0;
+      double inSkin = 0;
       for (int j = 0; j < n; j++) {
         double u = v[j * ns + s];
         double volume = u * grid.thickness[j];
         all += volume;
-        skin += u * grid.skinShare[j];
+        inSkin += u * grid.skinShare[j];
         if (j >= grid.newestFrom) {
-          newest += volume;
+          inNewest += volume;
         }
       }
       out[MEAN + s] = all / grid.resinM;
-      out[NEWEST + s] = newest / grid.newestM;
-      out[SKIN + s] = skin;
-      out[TOP + s] = v[(n - 1) * ns + s];
+      out[newest + s] = inNewest / grid.newestM;
+      out[skin + s] = inSkin;
+      out[top + s] = v[(n - 1) * ns + s];
     }
-    out[FILM] = v[n * ns];
-    out[WOOD] = v[n * ns + 1];
+    out[film] = v[n * ns];
+    out[wood] = v[n * ns + 1];
   }
 }

@@ -28,7 +28,7 @@ final class RosenbrockStepper {
   private final double[] k3;
   private final double[] k4;
   private final double[] trial;
-  private final double[] slope = new double[4];
+  private final double[] slope;
 
   /** State and rates at the step's start and end. */
   double[] y;
@@ -58,6 +58,7 @@ final class RosenbrockStepper {
     k3 = new double[most];
     k4 = new double[most];
     trial = new double[most];
+    slope = new double[grid.species + 1];
   }
 
   void clear(double atS) {
@@ -196,7 +197,7 @@ final class RosenbrockStepper {
     for (int s = 0; s < grid.species; s++) {
       k[top + s] += by * slope[s];
     }
-    k[film] += by * slope[3];
+    k[film] += by * slope[grid.species];
   }
 
   /** One unknown at a share of the step, 0 to 1. */

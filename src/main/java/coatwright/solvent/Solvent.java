@@ -84,6 +84,42 @@ public record Solvent(
           fullerVolume(6, 12, 2),
           VapourPressure.Antoine.ofLog10Bar(4.1564, 1371.13, 204.273));
 
+  /** Antoine constants: Smith, Van Ness and Abbott, app. B.2. Density and heat: CRC Handbook. */
+  public static final Solvent ACETONE =
+      new Solvent(
+          "acetone",
+          0.05808,
+          790,
+          31.0e3,
+          fullerVolume(3, 6, 1),
+          new VapourPressure.Antoine(14.3145, 2756.22, 228.060));
+
+  /**
+   * Antoine constants: Smith, Van Ness and Abbott, app. B.2, from memory, and checked against the
+   * published equations. An aromatic ring takes 20.2 off Fuller's volume.
+   */
+  public static final Solvent TOLUENE =
+      new Solvent(
+          "toluene",
+          0.09214,
+          867,
+          38.0e3,
+          fullerVolume(7, 8, 0) - 20.2,
+          new VapourPressure.Antoine(13.9320, 3056.96, 217.625));
+
+  /**
+   * Antoine, log10 Pa: 10.24268 − 1580.92/(T − 53.54): Poling, Prausnitz and O'Connell, app. A;
+   * other published equations lie up to 5 % lower. Density from memory, heat: CRC Handbook.
+   */
+  public static final Solvent ISOPROPANOL =
+      new Solvent(
+          "2-propanol",
+          0.06010,
+          785,
+          45.4e3,
+          fullerVolume(3, 8, 1),
+          VapourPressure.Antoine.ofLog10PaKelvin(10.24268, 1580.92, -53.54));
+
   public Solvent {
     OutOfRange.check("molar mass", molarMassKgPerMol, "kg/mol", 0.01, 1);
     OutOfRange.check("density", densityKgPerM3, "kg/m³", 500, 2000);

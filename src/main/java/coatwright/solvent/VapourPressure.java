@@ -27,6 +27,12 @@ public sealed interface VapourPressure {
       return new Antoine(a * ln10 + Math.log(100), b * ln10, c);
     }
 
+    /** From log10(p/Pa) = a − b/(T + c), T in kelvin. */
+    static Antoine ofLog10PaKelvin(double a, double b, double c) {
+      double ln10 = Math.log(10);
+      return new Antoine((a - 3) * ln10, b * ln10, c + 273.15);
+    }
+
     @Override
     public double pressurePa(double temperatureC) {
       OutOfRange.check("liquid temperature", temperatureC, "°C", LOWEST_C, HIGHEST_C);

@@ -20,8 +20,9 @@ class FilmEquationsTest {
     final double[] f;
 
     Stack(int species, FilmParameters p, AirCourse air) {
-      grid = new FilmGrid(species, 2, UNMERGED);
-      equations = new FilmEquations(p, grid, new FilmSolution(p.solution()));
+      Species volatiles = Jobs.spirit(p, species);
+      grid = new FilmGrid(volatiles, 2, UNMERGED);
+      equations = new FilmEquations(p, grid, FilmSolution.of(p, volatiles));
       y = new double[grid.mostUnknowns()];
       f = new double[grid.mostUnknowns()];
       LaidCoat coat = Jobs.coat(75, 1.5, 95, species > 2 ? 2 : 0);
@@ -146,7 +147,8 @@ class FilmEquationsTest {
 
   @Test
   void conservesEveryVolumeWhenAnOldCoatIsMerged() {
-    FilmGrid grid = new FilmGrid(2, 3, SimulationOptions.DEFAULT);
+    FilmGrid grid =
+        new FilmGrid(Jobs.spirit(FilmParameters.SHELLAC, 2), 3, SimulationOptions.DEFAULT);
     double[] y = new double[grid.mostUnknowns()];
     grid.clear(0.018);
     grid.lay(Jobs.usualCoat(), y);
@@ -191,7 +193,8 @@ class FilmEquationsTest {
 
   @Test
   void makesTheTopCellUnderOnePerCentOfTheCoat() {
-    FilmGrid grid = new FilmGrid(2, 1, SimulationOptions.DEFAULT);
+    FilmGrid grid =
+        new FilmGrid(Jobs.spirit(FilmParameters.SHELLAC, 2), 1, SimulationOptions.DEFAULT);
     grid.clear(0.018);
     grid.lay(Jobs.usualCoat(), new double[grid.mostUnknowns()]);
     assertThat(grid.thickness[7] / grid.newestM).isCloseTo(0.0073, within(1e-4));

@@ -23,8 +23,9 @@ class FilmStepsTest {
     static final double FROM_S = 200;
 
     static Fixed afterTheWetStage() {
-      FilmGrid grid = new FilmGrid(2, 1, SimulationOptions.DEFAULT);
-      FilmEquations equations = new FilmEquations(SET, grid, new FilmSolution(SET.solution()));
+      Species volatiles = Jobs.spirit(SET, 2);
+      FilmGrid grid = new FilmGrid(volatiles, 1, SimulationOptions.DEFAULT);
+      FilmEquations equations = new FilmEquations(SET, grid, FilmSolution.of(SET, volatiles));
       RosenbrockStepper stepper = new RosenbrockStepper(grid, equations, 1e-8);
       double[] knots = {0, 1000};
       AirCourse air = new AirCourse(knots, new double[] {24, 26}, new double[] {0.6, 0.7}, 0.1);

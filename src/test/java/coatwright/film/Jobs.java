@@ -46,6 +46,11 @@ final class Jobs {
         coats, AirCourse.steady(airC, rh, 0.1), airC, FilmJob.USUAL_BOARD_MM, saturation);
   }
 
+  /** The volatiles of spirit: two, or three with the retarder. */
+  static Species spirit(FilmParameters p, int count) {
+    return Species.ofSpirit(p, count > 2);
+  }
+
   static FilmParameters set(String name) {
     return name.equals("shellac") ? FilmParameters.SHELLAC : FilmParameters.REFERENCE;
   }

@@ -1,14 +1,11 @@
 package coatwright.film;
 
-import coatwright.mix.FilmBuild;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 
 /** One job at a time: lays the coats, steps between them, and hands every step to the trackers. */
 final class FilmEngine {
-  private static final double LANDED_S = 1e-9;
-
   private final FilmParameters parameters;
   private final SimulationOptions options;
   private final int mostCoats;
@@ -106,7 +103,7 @@ final class FilmEngine {
       stepper.step(limit);
       double from = stepper.timeS;
       double h = stepper.stepS;
-      double to = limit - (from + h) < LANDED_S * Math.max(1, Math.abs(limit)) ? limit : from + h;
+      double to = stepper.endS(limit);
       moment.finish(stepper.yEnd, stepper.fEnd, h);
       milestones.step(from, h);
       clouding.step(from, h);

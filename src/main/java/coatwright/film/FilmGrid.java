@@ -1,6 +1,5 @@
 package coatwright.film;
 
-import coatwright.mix.FilmBuild;
 import java.util.Arrays;
 
 /**

@@ -1,6 +1,8 @@
 package coatwright.film;
 
 import coatwright.quantity.OutOfRange;
+import coatwright.solvent.Solvent;
+import java.util.List;
 
 /**
  * Every number of the film model that is not a property of the job in hand.
@@ -11,6 +13,7 @@ import coatwright.quantity.OutOfRange;
  * and 5 days at 15 °C; no source): the bench test decides, the model predicts.
  *
  * @param name the set's name, carried into the {@link ModelStamp}
+ * @param medium what the film is made of
  */
 public record FilmParameters(
     String name,
@@ -49,6 +52,33 @@ public record FilmParameters(
           HAZE,
           new Criteria(55, 38.5, 20.7, 5, 0.010, 0.005, 0.002, 8, false),
           new Medium.Spirit());
+
+  /**
+   * Nitrocellulose lacquer. Only the wet hour rests on published figures, those of its solvents; how
+   * water and resin take to them is an order of magnitude, assumed, and the hardening is NOT
+   * calibrated: its diffusivities and limits were chosen so that the usual coat (100 µm, 20 %
+   * solids, regular blend) can be recoated after about an hour and three such coats rubbed out after
+   * about ten days at 25 °C and 50 %, as data sheets and practice have it (60 min; 1 to 2 weeks).
+   */
+  public static final FilmParameters LACQUER =
+      new FilmParameters(
+          "lacquer",
+          new Diffusion(3.83e-15, 3e-10, 5.08, 41.0e3, 15e3, 5, 0.3, 0),
+          new Solution(0.45, 2.5, 0.45, 1.4, 0.2, 330),
+          SHOP,
+          HAZE,
+          new Criteria(55, 40.0, 20.7, 5, 0.010, 0.005, 0.002, 8, true),
+          new Medium.Lacquer(
+              1400,
+              1500,
+              30,
+              List.of(
+                  new FilmLiquid(Solvent.ACETONE, 100, 0.45, 1, 1, 6),
+                  new FilmLiquid(Solvent.ISOPROPANOL, 121, 0.45, 0.6, 1, 3),
+                  new FilmLiquid(Solvent.TOLUENE, 117, 0.45, 0.6, 1, 300),
+                  new FilmLiquid(Solvent.BUTANOL, 118, 0.45, 0.5, 1, 5),
+                  new FilmLiquid(Solvent.BUTYL_ACETATE, 120, 0.45, 0.5, 1, 30),
+                  new FilmLiquid(Solvent.BUTOXYETHANOL, 160, 0.45, 0.3, 1, 4))));
 
   /**
    * How fast the volatiles creep through the resin.

@@ -1,5 +1,6 @@
 package coatwright.film;
 
+import coatwright.mix.FilmBuild;
 import coatwright.quantity.OutOfRange;
 import coatwright.solvent.Solvent;
 import java.util.List;

@@ -10,6 +10,7 @@ final class RosenbrockStepper {
   /** Step after a coat is brushed on, s. */
   static final double FIRST_STEP_S = 0.05;
 
+  private static final double LANDED_S = 1e-9;
   private static final double SAFETY = 0.9;
   private static final double LEAST_FACTOR = 0.3;
   private static final double MOST_FACTOR = 5;
@@ -127,6 +128,12 @@ final class RosenbrockStepper {
     attempt(h, changing);
     stepS = h;
     equations.rates(timeS + h, yEnd, fEnd);
+  }
+
+  /** End of the step last taken, s: the limit itself when only rounding parts the two. */
+  double endS(double limitS) {
+    double end = timeS + stepS;
+    return limitS - end < LANDED_S * Math.max(1, Math.abs(limitS)) ? limitS : end;
   }
 
   void advance(double landedS) {

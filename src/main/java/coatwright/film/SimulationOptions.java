@@ -5,7 +5,7 @@ import coatwright.quantity.OutOfRange;
 /**
  * How finely to compute.
  *
- * @param cellsPerCoat cells in the newest coat, 3 to 32
+ * @param cellsPerCoat cells in the newest coat, 1 to 32; 1 is the film as one well-mixed lump
  * @param ratio each cell is this much thinner than the one below it, 1.05 to 3
  * @param rtol relative tolerance of a time step, 1e-8 to 1e-2
  * @param mergeOldCoats a coat that is covered keeps its two bottom cells and merges the rest into
@@ -30,7 +30,7 @@ public record SimulationOptions(
   public static final SimulationOptions FAST = new SimulationOptions(6, 2.2, 1e-3, true, true, 2);
 
   public SimulationOptions {
-    OutOfRange.check("cells per coat", cellsPerCoat, "", 3, 32);
+    OutOfRange.check("cells per coat", cellsPerCoat, "", 1, 32);
     OutOfRange.check("cell ratio", ratio, "", 1.05, 3);
     OutOfRange.check("tolerance", rtol, "", 1e-8, 1e-2);
     if (!(hazeStepS > 0)) {

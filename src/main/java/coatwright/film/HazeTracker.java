@@ -78,7 +78,7 @@ final class HazeTracker {
     near = false;
     for (int j = 0; j < grid.cells; j++) {
       int p = j * ns;
-      double s = solution.blush(y, p);
+      double s = solution.canCloud(y, p, film) ? solution.blush(y, p) : 0;
       double x = film - solution.glassK(y, p);
       double tau = baseS + Math.exp(FilmSolution.lnViscosity(x) + lnSinter);
       double steep = Math.max(-MOST_EXPONENT, Math.min(MOST_EXPONENT, (1 - s) / WIDTH));

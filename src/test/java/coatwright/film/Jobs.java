@@ -25,6 +25,30 @@ final class Jobs {
         0, wetUm, cutLb * POUND_CUT, strengthPct, retarderPct, OptionalDouble.empty());
   }
 
+  /** Lacquer as sprayed: a fifth resin, 100 µm wet. */
+  static LaidCoat lacquer(LacquerBlend blend) {
+    return LaidCoat.lacquer(0, 100, 20, blend, 0);
+  }
+
+  /** Four solvents; five volatiles with the water. */
+  static LaidCoat slowLacquer() {
+    return lacquer(LacquerBlend.SLOWED);
+  }
+
+  static FilmJob oneOfLacquer(LacquerBlend blend, double airC, double rh) {
+    return job(List.of(lacquer(blend)), airC, rh, SaturationFunction.HYLAND_WEXLER_WATER);
+  }
+
+  /** Three coats an hour apart. */
+  static FilmJob threeOfLacquer(LacquerBlend blend, double airC, double rh) {
+    LaidCoat coat = lacquer(blend);
+    return job(
+        List.of(coat, coat.at(3600), coat.at(7200)),
+        airC,
+        rh,
+        SaturationFunction.HYLAND_WEXLER_WATER);
+  }
+
   static List<LaidCoat> sixTimes(LaidCoat coat) {
     List<LaidCoat> coats = new ArrayList<>();
     for (double at : SIX_COATS_S) {

@@ -6,8 +6,9 @@ package coatwright.film;
  * <p>The solvents mix ideally among themselves; water presses harder the less they like it: ln γ_w
  * = (1 − x_w) Σ x_i ln γ_i, with γ_i the coefficient of a trace of water in solvent i, an order of
  * magnitude each, assumed. The resin enters by Flory-Huggins: ln a_i = ln(γ_i x_i φs) + φp V_i/Vm +
- * χ_i φp². The rule for water is not bound to the solvents' own activities by Gibbs and Duhem,
- * which at the per cent of water in a lacquer costs nothing that the γ_i do not cost tenfold.
+ * χ_i φp². The rule for water is not bound to the solvents' own activities by Gibbs and Duhem, and
+ * the resin does not weaken it: a film that still holds toluene deep in a resin already stiff comes
+ * out wetter than it can be. {@link #canCloud} leaves such a film out of the reckoning.
  *
  * <p>Water parts from the blend where its activity passes 1. The clouding number S of a lacquer is
  * therefore the water activity; an estimate by analogy with the S of shellac.

@@ -54,11 +54,9 @@ public record FilmParameters(
           new Medium.Spirit());
 
   /**
-   * Nitrocellulose lacquer. Only the wet hour rests on published figures, those of its solvents; how
-   * water and resin take to them is an order of magnitude, assumed, and the hardening is NOT
-   * calibrated: its diffusivities and limits were chosen so that the usual coat (100 µm, 20 %
-   * solids, regular blend) can be recoated after about an hour and three such coats rubbed out after
-   * about ten days at 25 °C and 50 %, as data sheets and practice have it (60 min; 1 to 2 weeks).
+   * Nitrocellulose lacquer. Only the wet hour rests on published figures, those of its solvents;
+   * how water and resin take to them is an order of magnitude, assumed. How it hardens is assumed
+   * to go as shellac does and is not calibrated.
    */
   public static final FilmParameters LACQUER =
       new FilmParameters(

@@ -4,11 +4,8 @@ import java.util.List;
 
 /**
  * The cheap form of clouding: one coat as one well-mixed lump on its board, for the many questions
- * that ask only how near to clouding a coat would come and how cold. Some sixty millionths of a
- * second a question where the full run takes four hundred; no dates, no haze, no coats beneath.
- *
- * <p>Measured against the full run with 16 cells: S within 2 %, the lowest film temperature within
- * 0.1 K. Keeps its working memory between questions; use one per thread.
+ * that ask only how near to clouding a coat would come and how cold. No dates, no haze, no coats
+ * beneath. Keeps its working memory between questions; use one per thread.
  */
 public final class LumpedClouding {
   private static final SimulationOptions ONE_CELL =
@@ -27,11 +24,7 @@ public final class LumpedClouding {
    * @param filmMinusDewK film temperature less dew point at its lowest, K
    */
   public record Answer(
-      boolean condensation,
-      double peakS,
-      double filmLowC,
-      double dewPointC,
-      double filmMinusDewK) {
+      boolean condensation, double peakS, double filmLowC, double dewPointC, double filmMinusDewK) {
 
     /** Lowest film temperature less the dew point of that moment, K. */
     public double marginK() {

@@ -16,6 +16,9 @@ import java.util.Arrays;
 public record AirCourse(
     double[] timeS, double[] airTempC, double[] rhFraction, double draughtMPerS) {
 
+  private static final double THIN_K = 0.3;
+  private static final double THIN_RH = 0.01;
+
   public AirCourse {
     if (timeS.length == 0 || timeS.length != airTempC.length || timeS.length != rhFraction.length) {
       throw new IllegalArgumentException(
@@ -104,8 +107,7 @@ public record AirCourse(
 
   /**
    * The same air with fewer knots: every dropped knot lies within the two tolerances of the line
-   * that replaces it (swinging door, both quantities at once). Measured: ±0.3 K and ±1 % RH move a
-   * rub-out date by one part in ten thousand.
+   * that replaces it (swinging door, both quantities at once).
    *
    * @param toleranceK K, above 0
    * @param toleranceRh fraction, above 0
@@ -114,6 +116,20 @@ public record AirCourse(
     OutOfRange.check("tolerance", toleranceK, "K", 1e-6, 10);
     OutOfRange.check("tolerance", toleranceRh, "(fraction)", 1e-6, 0.5);
     return new SwingingDoor(this, toleranceK, toleranceRh).thin();
+  }
+
+  /**
+   * The same air with fewer knots, for a record of many days: within ±0.3 K and ±1 % RH at every
+   * dropped knot, and so that a film's own clock, which its rub-out date follows, stands nowhere
+   * off by more than a date may move.
+   *
+   * @param glassEnergyJPerMol of the set, J/mol, 0 to 200 000
+   * @param mostShiftS by how much such a date may move, s, above 0
+   */
+  public AirCourse thinnedByClock(double glassEnergyJPerMol, double mostShiftS) {
+    OutOfRange.check("activation energy in the glass", glassEnergyJPerMol, "J/mol", 0, 200e3);
+    OutOfRange.check("shift of a date", mostShiftS, "s", 1e-3, 1e6);
+    return new ClockedThinning(this, glassEnergyJPerMol, mostShiftS).thin(THIN_K, THIN_RH);
   }
 
   @Override

@@ -32,6 +32,9 @@ enum Axis {
   /** What this shop's films, and its eye, bear before they call it cloud; no run knows it. */
   CLOUDING_LIMIT(false);
 
+  /** How solvents take to water is known ten times less well than how spirit does; assumed. */
+  private static final double LACQUER_WATER = 10;
+
   static final double GLASS_ENERGY_LN = 0.15;
   static final double GLASS_DIFFUSIVITY_LN = 0.5;
   static final double OWN_THRESHOLD_LN = 0.35;
@@ -110,7 +113,12 @@ enum Axis {
       case WOOD_CONDUCTIVITY ->
           with(c, p.withWoodConductivity(p.surroundings().woodConductivityWPerMK() * factor));
       case CHI_WATER -> with(c, p.withChiWater(p.solution().chiWater() * factor));
-      case SPIRIT_WATER -> with(c, p.withSpiritWater(p.solution().spiritWater() * factor));
+      case SPIRIT_WATER ->
+          with(
+              c,
+              p.medium() instanceof Medium.Lacquer l
+                  ? p.withMedium(l.withWaterTimes(Math.exp(LACQUER_WATER * step)))
+                  : p.withSpiritWater(p.solution().spiritWater() * factor));
       case RESIN_GLASS -> with(c, p.withResinGlass(p.solution().resinGlassK() + step));
       case OWN_THRESHOLD -> with(c, p.withRubOutResidue(p.criteria().rubOutResidue() * factor));
       case DRAUGHT -> with(c, AirCourses.withDraught(job.air(), job.air().draughtMPerS() * factor));
@@ -136,13 +144,11 @@ enum Axis {
     List<LaidCoat> moved = new ArrayList<>();
     for (LaidCoat coat : job.coats()) {
       moved.add(
-          new LaidCoat(
-              coat.atS(),
-              this == WET_FILM ? coat.wetFilmUm() * Math.exp(step) : coat.wetFilmUm(),
-              this == CUT ? coat.cutGPerL() * Math.exp(step) : coat.cutGPerL(),
-              this == STRENGTH ? coat.strengthVolPct() + step : coat.strengthVolPct(),
-              coat.retarderVolPct(),
-              coat.liquidTempC()));
+          switch (this) {
+            case WET_FILM -> coat.withWetFilm(coat.wetFilmUm() * Math.exp(step));
+            case CUT -> coat.withResinTimes(Math.exp(step));
+            default -> coat.withStrengthMoved(step);
+          });
     }
     return new FilmJob(moved, job.air(), job.woodTempC(), job.boardThicknessMm(), job.saturation());
   }

@@ -30,4 +30,8 @@ public record FilmLiquid(
     OutOfRange.check("loosening by a liquid", loosening, "", 0, 1);
     OutOfRange.check("activity coefficient of water", waterCoefficient, "", 0.1, 1e4);
   }
+
+  FilmLiquid withWaterTimes(double factor) {
+    return new FilmLiquid(solvent, glassK, chi, speed, loosening, waterCoefficient * factor);
+  }
 }

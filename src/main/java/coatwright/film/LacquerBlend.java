@@ -35,10 +35,10 @@ public record LacquerBlend(String name, List<Part> parts) {
               new Part(Solvent.TOLUENE, 30),
               new Part(Solvent.BUTYL_ACETATE, 40)));
 
-  /** The middle course with a slow glycol ether, as retarder thinners have it. */
+  /** The middle course with a tenth of slow glycol ether, as retarder thinners have it. */
   public static final LacquerBlend SLOWED =
       new LacquerBlend(
-          "regular + 10 % slow ether",
+          "slowed",
           List.of(
               new Part(Solvent.ACETONE, 27),
               new Part(Solvent.TOLUENE, 27),

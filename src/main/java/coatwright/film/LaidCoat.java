@@ -79,6 +79,17 @@ public record LaidCoat(double atS, double wetFilmUm, Poured poured, OptionalDoub
     return new LaidCoat(atS, wetFilmUm, poured.withResinTimes(factor), liquidTempC);
   }
 
+  /** The same coat with stronger spirit, by so many points; a lacquer as it is. */
+  LaidCoat withStrengthMoved(double points) {
+    return poured instanceof Poured.Spirit s
+        ? new LaidCoat(
+            atS,
+            wetFilmUm,
+            new Poured.Spirit(s.cutGPerL(), s.strengthVolPct() + points, s.retarderVolPct()),
+            liquidTempC)
+        : this;
+  }
+
   /** Whether it is resin in spirit; only then do cut, strength and retarder mean anything. */
   public boolean isSpirit() {
     return poured instanceof Poured.Spirit;

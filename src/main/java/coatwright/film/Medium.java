@@ -45,5 +45,14 @@ public sealed interface Medium {
         throw new IllegalArgumentException("a lacquer needs at least one solvent");
       }
     }
+
+    /** The same with water taking so many times as ill to every solvent. */
+    Lacquer withWaterTimes(double factor) {
+      return new Lacquer(
+          resinKgPerM3,
+          resinHeatJPerKgK,
+          cloudsAboveXK,
+          liquids.stream().map(l -> l.withWaterTimes(factor)).toList());
+    }
   }
 }

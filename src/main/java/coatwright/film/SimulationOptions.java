@@ -29,6 +29,15 @@ public record SimulationOptions(
   /** For ensembles: end-of-step values within 0.1 %, the blush peak within a few per cent only. */
   public static final SimulationOptions FAST = new SimulationOptions(6, 2.2, 1e-3, true, true, 2);
 
+  /**
+   * For the many questions that ask only how near to clouding one coat comes, and how cold: three
+   * cells, the top one a thirteenth. Measured against 16 cells: S within 0.2 % for shellac, 0.6 %
+   * for lacquer, the lowest film temperature within 0.06 K. One well-mixed cell is not good enough:
+   * up to 3 % and 15 %.
+   */
+  public static final SimulationOptions CLOUDING =
+      new SimulationOptions(3, 3, 3e-4, true, false, Double.POSITIVE_INFINITY);
+
   public SimulationOptions {
     OutOfRange.check("cells per coat", cellsPerCoat, "", 1, 32);
     OutOfRange.check("cell ratio", ratio, "", 1.05, 3);

@@ -26,6 +26,11 @@ final class SwingingDoor {
       from = farthestTold(from);
       kept[count++] = from;
     }
+    return only(kept, count);
+  }
+
+  /** The course with these knots only. */
+  AirCourse only(int[] kept, int count) {
     double[] timeS = new double[count];
     double[] tempC = new double[count];
     double[] rh = new double[count];
@@ -40,7 +45,7 @@ final class SwingingDoor {
   /**
    * The last knot whose straight line from {@code from} passes every knot between within tolerance.
    */
-  private int farthestTold(int from) {
+  int farthestTold(int from) {
     double lowK = Double.NEGATIVE_INFINITY;
     double highK = Double.POSITIVE_INFINITY;
     double lowRh = Double.NEGATIVE_INFINITY;
@@ -62,5 +67,21 @@ final class SwingingDoor {
       }
     }
     return told;
+  }
+
+  /** Whether the straight line between two knots passes every knot between within tolerance. */
+  boolean tells(int from, int to) {
+    double dt = air.knotTimeS(to) - air.knotTimeS(from);
+    double slopeK = (air.knotTempC(to) - air.knotTempC(from)) / dt;
+    double slopeRh = (air.knotRhFraction(to) - air.knotRhFraction(from)) / dt;
+    for (int i = from + 1; i < to; i++) {
+      double after = air.knotTimeS(i) - air.knotTimeS(from);
+      double offK = air.knotTempC(from) + slopeK * after - air.knotTempC(i);
+      double offRh = air.knotRhFraction(from) + slopeRh * after - air.knotRhFraction(i);
+      if (Math.abs(offK) > toleranceK || Math.abs(offRh) > toleranceRh) {
+        return false;
+      }
+    }
+    return true;
   }
 }

@@ -35,8 +35,12 @@ record AirRecord(
     double meanRhErrorPct) {
 
   private static final Duration AHEAD = Duration.ofDays(3);
-  private static final double THIN_K = 0.3;
-  private static final double THIN_RH = 0.01;
+  private static final double GLASS_ENERGY =
+      FilmParameters.SHELLAC.diffusion().glassEnergyJPerMol();
+
+  /** A thousandth of a day. */
+  private static final double DATE_SHIFT_S = 86.4;
+
   private static final double COLDEST_C = -5;
   private static final double HOTTEST_C = 45;
   private static final double DRIEST_PCT = 3;
@@ -81,7 +85,7 @@ record AirRecord(
     boolean cycle = knots.size() > read + 1;
     return Optional.of(
         new AirRecord(
-            whole.size() > 2 ? whole.thinned(THIN_K, THIN_RH) : whole,
+            whole.size() > 2 ? whole.thinnedByClock(GLASS_ENERGY, DATE_SHIFT_S) : whole,
             past.gaps(),
             halfRange(past.points()),
             coming,

@@ -25,8 +25,6 @@ import java.util.Optional;
 final class BetterHour {
   private static final Duration AHEAD = Duration.ofHours(24);
   private static final Duration BEFORE = Duration.ofHours(12);
-  private static final SimulationOptions QUICK =
-      SimulationOptions.DEFAULT.withHaze(false, Double.POSITIVE_INFINITY);
 
   private final Climate climate;
   private final String room;
@@ -149,7 +147,7 @@ final class BetterHour {
     AirCourse steady =
         AirCourse.steady(tempC, rhPct / 100, coating.alone().job().air().draughtMPerS());
     CoatOutcome o =
-        new FilmSimulation(coating.alone().parameters(), QUICK)
+        new FilmSimulation(coating.alone().parameters(), SimulationOptions.CLOUDING)
             .run(
                 Described.job(
                     List.of(coating.coat()),

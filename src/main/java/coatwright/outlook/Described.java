@@ -12,6 +12,7 @@ import coatwright.film.EnsembleJob;
 import coatwright.film.FilmJob;
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.LacquerDrying;
 import coatwright.film.LaidCoat;
 import coatwright.film.Spreads;
 import coatwright.quantity.Show;
@@ -90,6 +91,9 @@ final class Described {
 
   static Coating coating(OutlookRequest r) {
     Finish finish = r.finish();
+    if (finish.drying() instanceof LacquerDrying lacquer) {
+      return LacquerCoating.of(r, lacquer);
+    }
     double wetUm = r.wetFilmUm().orElse(usualWet(finish, r.method()));
     double cut = r.cutGPerL().orElse(Sets.spirit(finish).usualCutGPerL());
     double strength = r.strengthVolPct().orElse(Sets.spirit(finish).strengthVolPct());

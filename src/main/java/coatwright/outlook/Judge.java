@@ -68,7 +68,8 @@ final class Judge {
         OptionalDouble.of(findings.coat().dryFilmUm()),
         coating.assumptions(),
         d.summary() == Summary.BRUSH ? List.of() : actions,
-        Cautions.of(coating.finish(), coating.coat().retarderVolPct() > 0),
+        Cautions.of(
+            coating.finish(), coating.coat().isSpirit() && coating.coat().retarderVolPct() > 0),
         new Outlook.Model(stamp.name(), stamp.version()));
   }
 

@@ -6,6 +6,8 @@ import coatwright.film.AirCourse;
 import coatwright.film.CoatOutcome;
 import coatwright.film.FilmRun;
 import coatwright.film.FilmSimulation;
+import coatwright.film.LacquerBlend;
+import coatwright.film.LacquerDrying;
 import coatwright.film.LaidCoat;
 import coatwright.film.SimulationOptions;
 import coatwright.outlook.Outlook.CloudingLevel;
@@ -25,8 +27,6 @@ final class Remedies {
   private static final String RIDER =
       " Do it before the jar is opened, with the appliance off and out of the room before brushing."
           + " Never heat on a wet spirit film.";
-  private static final SimulationOptions QUICK =
-      SimulationOptions.DEFAULT.withHaze(false, Double.POSITIVE_INFINITY);
   private static final double LOOK_S = 3600;
   private static final double GRAMS_PER_LB = 119.826427;
   private static final double SLOW_SOLVENT_PCT = 3;
@@ -44,11 +44,16 @@ final class Remedies {
   List<String> actions() {
     List<String> actions = new ArrayList<>();
     if (now != CloudingLevel.NONE_EXPECTED) {
-      strongerSpirit().ifPresent(actions::add);
+      boolean spirit = coating.coat().isSpirit();
+      if (spirit) {
+        strongerSpirit().ifPresent(actions::add);
+      }
       warmerWood().ifPresent(actions::add);
       drierRoom().ifPresent(actions::add);
-      otherCut().ifPresent(actions::add);
-      slowSolvent().ifPresent(actions::add);
+      if (spirit) {
+        otherCut().ifPresent(actions::add);
+      }
+      (spirit ? slowSolvent() : slowerBlend()).ifPresent(actions::add);
     }
     OptionalDouble rest =
         findings.condensation() ? OptionalDouble.empty() : findings.restNeededMin();
@@ -73,7 +78,7 @@ final class Remedies {
     AirCourse course =
         AirCourse.steady(air.airTempC(), rhPct / 100, coating.alone().job().air().draughtMPerS());
     FilmRun run =
-        new FilmSimulation(coating.alone().parameters(), QUICK)
+        new FilmSimulation(coating.alone().parameters(), SimulationOptions.CLOUDING)
             .run(
                 Described.job(
                     List.of(coat), course, woodC, coating.alone().job().boardThicknessMm()),
@@ -200,6 +205,23 @@ final class Remedies {
             Judge.text(
                 "Add %.0f %% of 2-butoxyethanol: %s It hardens later.",
                 SLOW_SOLVENT_PCT, then(level)))
+        : Optional.empty();
+  }
+
+  private Optional<String> slowerBlend() {
+    if (!(coating.finish().drying() instanceof LacquerDrying lacquer)
+        || lacquer.blend().equals(LacquerBlend.SLOWED)) {
+      return Optional.empty();
+    }
+    LaidCoat slower =
+        LaidCoat.lacquer(
+            0, coating.coat().wetFilmUm(), lacquer.solidsVolPct(), LacquerBlend.SLOWED, 0);
+    CloudingLevel level = level(slower, coating.air().rhPct(), coating.woodTempC());
+    return better(level)
+        ? Optional.of(
+            "Use a slower blend, a tenth of it 2-butoxyethanol: "
+                + then(level)
+                + " It hardens later.")
         : Optional.empty();
   }
 

@@ -2,6 +2,7 @@ package coatwright.outlook;
 
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.LacquerDrying;
 import coatwright.film.SpiritDrying;
 import coatwright.quantity.OutOfRange;
 
@@ -11,7 +12,9 @@ final class Sets {
 
   /** The film model's parameter set a finish names. */
   static FilmParameters of(Finish finish) {
-    return spirit(finish).parameters();
+    return finish.drying() instanceof LacquerDrying lacquer
+        ? lacquer.parameters()
+        : spirit(finish).parameters();
   }
 
   static SpiritDrying spirit(Finish finish) {

@@ -1,5 +1,7 @@
 package coatwright.film;
 
+import coatwright.mix.FilmBuild;
+import coatwright.solvent.Solvent;
 import java.util.Arrays;
 import java.util.OptionalDouble;
 
@@ -87,13 +89,16 @@ final class Features {
     return f;
   }
 
-  /** Mass of spirit, water and retarder over the mass of the whole film. */
+  /**
+   * Mass of spirit, water and retarder over the mass of the whole film; a lacquer's solvents are
+   * taken to be as heavy as spirit and its resin as shellac.
+   */
   static double volatileShare(FilmSample s) {
     double volatiles =
-        Math.max(0, s.ethanol()) * Species.RHO_E
-            + Math.max(0, s.water()) * Species.RHO_W
-            + Math.max(0, s.retarder()) * Species.RHO_R;
-    return Math.max(LEAST_SHARE, volatiles / (volatiles + Species.RESIN_DENSITY));
+        Math.max(0, s.ethanol()) * Solvent.ETHANOL.densityKgPerM3()
+            + Math.max(0, s.water()) * Solvent.WATER.densityKgPerM3()
+            + Math.max(0, s.retarder()) * Solvent.BUTOXYETHANOL.densityKgPerM3();
+    return Math.max(LEAST_SHARE, volatiles / (volatiles + FilmBuild.RESIN_KG_PER_M3));
   }
 
   private double horizon;

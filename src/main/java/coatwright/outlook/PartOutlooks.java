@@ -236,6 +236,7 @@ final class PartOutlooks {
         laid.isEmpty()
             ? Optional.empty()
             : jobs.finishOf((Coat) laid.get(laid.size() - 1).body())
+                .filter(beneath -> !beneath.name().equals(wanted.finish().name()))
                 .flatMap(beneath -> LayerStack.check(beneath, wanted.finish()));
     return warning.map(w -> Verdict.onLayers(o, w.sentence())).orElse(o);
   }

@@ -19,7 +19,6 @@ import org.junit.jupiter.api.Test;
 class CoverageTest {
   private static final int SHOPS = 500;
   private static final int EARLIER_PARTS = 4;
-  private static final double DAY_S = 86_400;
   private static final double SHOP_SD = Math.sqrt(0.8);
   private static final double PART_SD = Math.sqrt(0.2);
   private static final Axis[] AXES = Axis.values();

@@ -95,8 +95,9 @@ public record Solvent(
           new VapourPressure.Antoine(14.3145, 2756.22, 228.060));
 
   /**
-   * Antoine constants: Smith, Van Ness and Abbott, app. B.2, from memory, and checked against the
-   * published equations. An aromatic ring takes 20.2 off Fuller's volume.
+   * Antoine constants: Smith, Van Ness and Abbott, app. B.2, from memory; within 1.5 % of the
+   * median of the published equations from 5 to 40 °C. An aromatic ring takes 20.2 off Fuller's
+   * volume.
    */
   public static final Solvent TOLUENE =
       new Solvent(

@@ -40,10 +40,10 @@ interface DryingReader {
   private static Map<String, DryingReader> families() {
     Map<String, DryingReader> families = new LinkedHashMap<>();
     families.put("evaporative", new SpiritReader());
-    families.put("lacquer", new LacquerReader());
     families.put("oxidative", new OxidativeReader());
     families.put("waterborne", new WaterborneReader());
     families.put("two-part", new TwoPartReader());
+    families.put("lacquer", new LacquerReader());
     return families;
   }
 

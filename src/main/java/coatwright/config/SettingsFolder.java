@@ -44,6 +44,7 @@ public final class SettingsFolder {
           "oil-tung",
           "waterborne-acrylic",
           "waterborne-urethane",
+          "lacquer-nitrocellulose",
           "two-part-acid",
           "two-part-urethane");
 

@@ -44,6 +44,7 @@ class ShippedSettingsTest {
             "oil-tung",
             "waterborne-acrylic",
             "waterborne-urethane",
+            "lacquer-nitrocellulose",
             "two-part-acid",
             "two-part-urethane");
   }

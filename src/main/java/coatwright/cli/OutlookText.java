@@ -57,6 +57,13 @@ final class OutlookText {
               Reworded.in(units, Show.temperatureStep(Math.abs(marginK), UnitSystem.METRIC)))
           .append(marginK < 0 ? " below" : " above")
           .append(" the dew point");
+      if (clouding.has("marginP10K") && clouding.has("marginP90K")) {
+        says.append(" (8 in 10 between ")
+            .append(Show.temperatureStep(clouding.path("marginP10K").asDouble(), units))
+            .append(" and ")
+            .append(Show.temperatureStep(clouding.path("marginP90K").asDouble(), units))
+            .append(")");
+      }
     }
     if (clouding.path("clears").asBoolean() && clouding.has("clearsAfterMin")) {
       says.append("; should clear by itself in about ")

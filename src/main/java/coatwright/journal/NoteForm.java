@@ -1,10 +1,12 @@
 package coatwright.journal;
 
+import coatwright.quantity.Quantities;
 import coatwright.quantity.RefusedInput;
 import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -12,13 +14,22 @@ import java.util.regex.Pattern;
 /** Reads the form of an observation on a part or on one coat of it. */
 final class NoteForm {
   private static final Set<String> KEYS = Set.of("part", "coat", "what", "at", "text", "who");
+  private static final double MOST_RESIDUE_PCT = 60;
   private static final Pattern ENTRY_ID = Pattern.compile("e[0-9]+");
   private static final String GRAMMAR =
-      "write clouded=0..5, cleared, tacky, touch|thumbnail|powder|smell|print=pass|fail or"
-          + " rubbed-out=fine|not-fine";
+      "write clouded=0..5, cleared, tacky, touch|thumbnail|powder|smell|print=pass|fail,"
+          + " rubbed-out=fine|not-fine or weighed=3.2%";
 
   /** What was seen, before it is tied to a part. */
-  private record Seen(Observation.What what, OptionalInt grade, Optional<Boolean> passed) {}
+  private record Seen(
+      Observation.What what,
+      OptionalInt grade,
+      Optional<Boolean> passed,
+      OptionalDouble residuePct) {
+    Seen(Observation.What what, OptionalInt grade, Optional<Boolean> passed) {
+      this(what, grade, passed, OptionalDouble.empty());
+    }
+  }
 
   /** The finished observation and when it was made. */
   record Note(Observation observation, Instant at, Optional<String> who) {}
@@ -57,7 +68,8 @@ final class NoteForm {
             saw.what(),
             saw.grade(),
             saw.passed(),
-            form.text("text"));
+            form.text("text"),
+            saw.residuePct());
     return new Note(observation, when, form.text("who"));
   }
 
@@ -120,6 +132,12 @@ final class NoteForm {
               Observation.What.RUBBED_OUT,
               OptionalInt.empty(),
               Optional.of(oneOfTwo(text, value, "fine", "not-fine")));
+      case "weighed" ->
+          new Seen(
+              Observation.What.WEIGHED,
+              OptionalInt.empty(),
+              Optional.empty(),
+              OptionalDouble.of(residue(text, value)));
       default -> throw unreadable(text, "this is no observation the journal knows");
     };
   }
@@ -136,6 +154,14 @@ final class NoteForm {
       throw unreadable(text, "clouding is graded 0 (clear) to 5 (white)");
     }
     return value.charAt(0) - '0';
+  }
+
+  private static double residue(String text, String value) {
+    double pct = Quantities.percent("what \"" + text + "\"", value);
+    if (pct > MOST_RESIDUE_PCT) {
+      throw unreadable(text, "a film that can be weighed holds at most 60 % solvent");
+    }
+    return pct;
   }
 
   private static boolean oneOfTwo(String text, String value, String good, String bad) {

@@ -1,6 +1,7 @@
 package coatwright.journal;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
@@ -9,6 +10,7 @@ import java.util.OptionalInt;
  * @param what the thing seen or the test made
  * @param grade clouding 0 (clear) to 5 (white), for {@link What#CLOUDED}
  * @param passed outcome of a test, for the tests and {@link What#RUBBED_OUT}
+ * @param residuePct for {@link What#WEIGHED}: what of the film's mass is still solvent, per cent
  */
 public record Observation(
     PartPath part,
@@ -16,8 +18,21 @@ public record Observation(
     What what,
     OptionalInt grade,
     Optional<Boolean> passed,
-    Optional<String> text)
+    Optional<String> text,
+    OptionalDouble residuePct)
     implements EntryBody {
+
+  /** An observation that weighs nothing. */
+  public Observation(
+      PartPath part,
+      Optional<String> coat,
+      What what,
+      OptionalInt grade,
+      Optional<Boolean> passed,
+      Optional<String> text) {
+    this(part, coat, what, grade, passed, text, OptionalDouble.empty());
+  }
+
   /** The kinds of observation. */
   public enum What {
     CLOUDED,
@@ -28,7 +43,8 @@ public record Observation(
     POWDER,
     SMELL,
     PRINT,
-    RUBBED_OUT;
+    RUBBED_OUT,
+    WEIGHED;
 
     /** The word of the command line: {@code clouded}, {@code rubbed-out}. */
     @Override

@@ -5,6 +5,7 @@ import coatwright.film.Curing;
 import coatwright.film.Finish;
 import coatwright.film.Milestone;
 import coatwright.film.Sensitivity;
+import coatwright.film.ShopPrior;
 import coatwright.journal.Entry;
 import coatwright.journal.Journal;
 import coatwright.journal.Observation;
@@ -40,9 +41,11 @@ final class DueList {
           Milestone.RUB_OUT,
           Milestone.WRAP,
           Milestone.FULL_HARDNESS);
+  private static final String LEARNED = "what other parts of this shop have shown";
 
   private final Journal journal;
   private final FilmJobs jobs;
+  private final ShopLearning learning;
   private final DueRows rows;
   private final Map<PartPath, Watched> parts = new ConcurrentHashMap<>();
   private final List<Consumer<List<Due>>> listeners = new CopyOnWriteArrayList<>();
@@ -51,22 +54,25 @@ final class DueList {
    * A part and what was last said of it.
    *
    * @param basis the prediction its kept dates rest on, to tell why a date moved since
+   * @param shop what the shop's other parts had taught by then
    */
   private record Watched(
       Optional<PartPrediction> last,
       Optional<PartPrediction> basis,
       Optional<Sensitivity> slopes,
       Instant slopesAt,
+      ShopPrior shop,
       List<Due> due) {}
 
   DueList(
-      Map<String, Finish> finishes,
-      Climate climate,
+      FilmJobs jobs,
+      ShopLearning learning,
       Journal journal,
       PredictionLog log,
       OutlookSettings settings) {
     this.journal = journal;
-    this.jobs = new FilmJobs(journal, climate, finishes, settings);
+    this.jobs = jobs;
+    this.learning = learning;
     this.rows = new DueRows(log, settings.zone());
   }
 
@@ -130,6 +136,7 @@ final class DueList {
               Optional.empty(),
               Optional.empty(),
               now,
+              before == null ? ShopPrior.UNTAUGHT : before.shop(),
               List.of(rows.unknown(part, unknown.reason())));
       parts.put(part, none);
       return before == null || !before.due().equals(none.due());
@@ -146,15 +153,17 @@ final class DueList {
       PartPath part, LaidJob job, Optional<Watched> before, Instant now, String reason) {
     List<Entry> observations =
         journal.observations(part).stream().filter(e -> isTest(e) && !e.at().isAfter(now)).toList();
-    Optional<Watched> reusable = before.filter(b -> slopesHold(b, job, observations, now));
+    Optional<Watched> reusable = before.filter(b -> slopesHold(b, job, now));
+    ShopPrior shop = learning.of(job.finish(), Optional.of(part)).prior();
+    String why = before.filter(b -> !b.shop().equals(shop)).isPresent() ? LEARNED : reason;
     PartPrediction made =
         new PartPrediction(
             job,
-            Predictions.of(job, observations, now, reusable.flatMap(Watched::slopes)),
+            Predictions.of(job, observations, now, reusable.flatMap(Watched::slopes), shop),
             Predictions.recoatUntilS(job, observations, now),
             observations,
             now);
-    DueRows.Told told = rows.of(part, made, before.flatMap(Watched::basis), reason);
+    DueRows.Told told = rows.of(part, made, before.flatMap(Watched::basis), why);
     Optional<PartPrediction> basis =
         told.moved()
             ? Optional.of(made)
@@ -166,6 +175,7 @@ final class DueList {
             basis,
             made.prediction().sensitivity(),
             reusable.map(Watched::slopesAt).orElse(now),
+            shop,
             told.due()));
     return told.moved();
   }
@@ -175,8 +185,7 @@ final class DueList {
     return what != Observation.What.CLOUDED && what != Observation.What.CLEARED;
   }
 
-  private static boolean slopesHold(
-      Watched before, LaidJob job, List<Entry> observations, Instant now) {
+  private static boolean slopesHold(Watched before, LaidJob job, Instant now) {
     if (before.last().isEmpty()) {
       return false;
     }
@@ -184,10 +193,7 @@ final class DueList {
     Duration since = Duration.between(last.lastCoatAt(), before.slopesAt());
     Duration grown = Duration.between(before.slopesAt(), now);
     boolean young = grown.toSeconds() <= Math.max(900, SLOPES_AGE * since.toSeconds());
-    return young
-        && last.observations().equals(observations)
-        && last.job().laid().equals(job.laid())
-        && last.job().sameCoats(job);
+    return young && last.job().laid().equals(job.laid()) && last.job().sameCoats(job);
   }
 
   /** The milestones of a finish that are dates to act on. */

@@ -8,8 +8,11 @@ import coatwright.film.AirCourse;
 import coatwright.film.CureCoat;
 import coatwright.film.Curing;
 import coatwright.film.FilmJob;
+import coatwright.film.FilmRun;
+import coatwright.film.FilmSimulation;
 import coatwright.film.Finish;
 import coatwright.film.LaidCoat;
+import coatwright.film.SimulationOptions;
 import coatwright.film.Spreads;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
@@ -38,6 +41,8 @@ public final class FilmJobs {
   private static final Duration BEFORE = Duration.ofHours(3);
   private static final Duration AROUND = Duration.ofMinutes(60);
   private static final Duration SETTLED = Duration.ofHours(12);
+  private static final SimulationOptions WET_HOUR =
+      SimulationOptions.DEFAULT.withHaze(false, Double.POSITIVE_INFINITY);
   private static final double LEAST_GAP_K = 2;
   private static final double ASSUMED_STRENGTH_PCT = 0.7;
 
@@ -75,6 +80,15 @@ public final class FilmJobs {
     }
     laid.add(coat);
     return rebuild(body.part(), laid, now);
+  }
+
+  /** The blush number of a coat by itself, by the model's middle; absent where dew stood. */
+  OptionalDouble peakS(CoatJob job) {
+    double atS = job.alone().coats().get(0).atS();
+    FilmRun run =
+        new FilmSimulation(Sets.of(job.finish()), WET_HOUR)
+            .run(job.alone(), atS + AROUND.toSeconds());
+    return run.condensation() ? OptionalDouble.empty() : OptionalDouble.of(run.lastCoat().peakS());
   }
 
   /** The job of all coats that stand on a part; empty when there is none. */

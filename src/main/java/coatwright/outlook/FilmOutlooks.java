@@ -35,9 +35,11 @@ public final class FilmOutlooks implements Outlooks {
       Clock clock,
       OutlookSettings settings) {
     this.clock = clock;
-    this.parts = new PartOutlooks(finishes, climate, journal, settings);
+    FilmJobs jobs = new FilmJobs(journal, climate, finishes, settings);
+    ShopLearning learning = new ShopLearning(journal, jobs);
+    this.parts = new PartOutlooks(finishes, climate, journal, settings, jobs, learning);
     this.sessions = new Sessions(climate, journal, parts);
-    this.due = new DueList(finishes, climate, journal, log, settings);
+    this.due = new DueList(jobs, learning, journal, log, settings);
   }
 
   /** The outlook of a described coat; needs no shop. */

@@ -81,8 +81,22 @@ record Findings(
     return coating.stack().isEmpty() ? Optional.empty() : whole.sensitivity();
   }
 
+  /**
+   * S over what this shop's films bear: the run's own, until coats or the shop taught otherwise.
+   */
   double peakS() {
-    return coat().peakS();
+    double byRun = coat().peakS();
+    return taughtOfClouding() ? alone.peakS().p50().orElse(byRun) : byRun;
+  }
+
+  /** How many times the model's water this shop's films bear, by the middle. */
+  private double bearsTimes() {
+    return condensation() || !taughtOfClouding() ? 1 : coat().peakS() / peakS();
+  }
+
+  private boolean taughtOfClouding() {
+    return coating.alone().told().shop().cloudingParts() > 0
+        || !coating.alone().told().clouding().isEmpty();
   }
 
   double peakS90() {
@@ -114,7 +128,7 @@ record Findings(
         coating.air().dewPointC(),
         coating.spreadAtWoodK(),
         OptionalDouble.of(o.waterPeakPct()),
-        OptionalDouble.of(o.waterLimitPct()),
+        OptionalDouble.of(o.waterLimitPct() * bearsTimes()),
         dew ? OptionalDouble.empty() : OptionalDouble.of(peakS90()),
         dew || o.hazeAt1h().isEmpty()
             ? Optional.empty()
@@ -122,7 +136,11 @@ record Findings(
         dew || o.clearsAfterS().isEmpty()
             ? OptionalDouble.empty()
             : OptionalDouble.of(o.clearsAfterS().getAsDouble() / 60),
-        dew ? OptionalDouble.empty() : o.bloomS());
+        dew ? OptionalDouble.empty() : o.bloomS(),
+        dew ? OptionalDouble.empty() : alone.marginK().p10(),
+        dew ? OptionalDouble.empty() : alone.marginK().p90(),
+        dew ? OptionalDouble.empty() : alone.peakS().p10(),
+        dew ? OptionalDouble.empty() : alone.peakS().p50());
   }
 
   double ratioToReference() {

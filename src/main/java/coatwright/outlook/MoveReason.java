@@ -75,6 +75,8 @@ final class MoveReason {
               : "rubbed out, not fine," + at;
       case TOUCH, THUMBNAIL, POWDER, SMELL, PRINT ->
           o.what() + " test " + (o.passed().orElse(false) ? "passed" : "failed") + at;
+      case WEIGHED ->
+          Judge.text("weighed with %.1f %% still solvent", o.residuePct().orElse(0)) + at;
       case CLOUDED, CLEARED -> o.what() + at;
     };
   }

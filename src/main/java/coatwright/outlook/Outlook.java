@@ -105,7 +105,8 @@ public record Outlook(
   /**
    * Clouding. {@code waterPeakPct / waterLimitPct} is the film's water over the water at which the
    * resin gives way, at its peak; {@code clears} says whether the model's haze is gone within the
-   * hour (an ordering, an estimate).
+   * hour (an ordering, an estimate). The percentiles carry the sensors' error and the wood's;
+   * {@code marginK} is the middle less its uncertainty, not a percentile.
    */
   public record Clouding(
       CloudingLevel level,
@@ -118,7 +119,43 @@ public record Outlook(
       OptionalDouble waterRatioP90,
       Optional<Boolean> clears,
       OptionalDouble clearsAfterMin,
-      OptionalDouble bloomSeconds) {}
+      OptionalDouble bloomSeconds,
+      OptionalDouble marginP10K,
+      OptionalDouble marginP90K,
+      OptionalDouble waterRatioP10,
+      OptionalDouble waterRatioP50) {
+
+    /** Clouding judged without a range. */
+    public Clouding(
+        CloudingLevel level,
+        OptionalDouble marginK,
+        OptionalDouble filmLowC,
+        double dewPointC,
+        double spreadAtWoodK,
+        OptionalDouble waterPeakPct,
+        OptionalDouble waterLimitPct,
+        OptionalDouble waterRatioP90,
+        Optional<Boolean> clears,
+        OptionalDouble clearsAfterMin,
+        OptionalDouble bloomSeconds) {
+      this(
+          level,
+          marginK,
+          filmLowC,
+          dewPointC,
+          spreadAtWoodK,
+          waterPeakPct,
+          waterLimitPct,
+          waterRatioP90,
+          clears,
+          clearsAfterMin,
+          bloomSeconds,
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty());
+    }
+  }
 
   /**
    * Drying; scalars are medians. {@code recoatUntilMin} is absent where the finish has no late end.

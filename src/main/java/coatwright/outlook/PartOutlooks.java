@@ -16,7 +16,9 @@ import coatwright.film.Finish;
 import coatwright.film.LaidCoat;
 import coatwright.film.LayerStack;
 import coatwright.film.Sensitivity;
+import coatwright.film.ShopPrior;
 import coatwright.film.Spreads;
+import coatwright.film.Told;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Jar;
@@ -51,18 +53,25 @@ final class PartOutlooks {
   private final Journal journal;
   private final OutlookSettings settings;
   private final FilmJobs jobs;
+  private final ShopLearning learning;
   private final Map<PartPath, Slopes> slopes = new ConcurrentHashMap<>();
 
   private record Slopes(
       List<String> laid, List<BenchTest.Seen> tests, Instant at, Optional<Sensitivity> slopes) {}
 
   PartOutlooks(
-      Map<String, Finish> finishes, Climate climate, Journal journal, OutlookSettings settings) {
+      Map<String, Finish> finishes,
+      Climate climate,
+      Journal journal,
+      OutlookSettings settings,
+      FilmJobs jobs,
+      ShopLearning learning) {
     this.finishes = Map.copyOf(finishes);
     this.climate = climate;
     this.journal = journal;
     this.settings = settings;
-    this.jobs = new FilmJobs(journal, climate, finishes, settings);
+    this.jobs = jobs;
+    this.learning = learning;
   }
 
   /** An outlook and what the bench line needs beside it. */
@@ -428,7 +437,11 @@ final class PartOutlooks {
     AirCourse steady = AirCourse.steady(air.airTempC(), air.rhPct() / 100, settings.draughtMPerS());
     FilmJob alone =
         Described.job(List.of(coat), steady, wood.woodTempC(), wanted.wood().thicknessMm());
-    Optional<EnsembleJob> stack = stack(wanted, coat, spreads, now);
+    ShopLearned learned = learning.of(finish, wanted.part());
+    said.addAll(learned.sentences());
+    Told told =
+        new Told(learned.prior(), wanted.part().map(learning::seenOn).orElse(List.of()), List.of());
+    Optional<EnsembleJob> stack = stack(wanted, coat, spreads, now, learned.prior());
     stack.ifPresent(s -> said.add(Described.AS_FIRST_COAT));
     return new Coating(
         finish,
@@ -438,7 +451,7 @@ final class PartOutlooks {
         wood.woodTempC(),
         wood.errorK(),
         coat,
-        EnsembleJob.untested(Sets.of(finish), alone, spreads),
+        EnsembleJob.untested(Sets.of(finish), alone, spreads).with(told),
         stack,
         Described.atReference(finish, stack.map(EnsembleJob::job).orElse(alone)),
         wanted.method(),
@@ -463,7 +476,8 @@ final class PartOutlooks {
   }
 
   /** The coats that lie there with the next one on top, in the air that really was. */
-  private Optional<EnsembleJob> stack(Wanted wanted, LaidCoat next, Spreads spreads, Instant now) {
+  private Optional<EnsembleJob> stack(
+      Wanted wanted, LaidCoat next, Spreads spreads, Instant now, ShopPrior shop) {
     if (wanted.laid().isEmpty()) {
       return Optional.empty();
     }
@@ -487,7 +501,8 @@ final class PartOutlooks {
             Tests.of(journal, job),
             nowS,
             job.clockGaps(),
-            job.gapK()));
+            job.gapK(),
+            new Told(shop, List.of(), Tests.weighed(journal.observations(job.part()), job))));
   }
 
   private static Optional<WoodTemperature.Entered> entered(Wanted wanted) {

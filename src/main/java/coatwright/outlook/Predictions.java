@@ -6,6 +6,8 @@ import coatwright.film.Ensemble;
 import coatwright.film.EnsembleJob;
 import coatwright.film.Prediction;
 import coatwright.film.Sensitivity;
+import coatwright.film.ShopPrior;
+import coatwright.film.Told;
 import coatwright.journal.Entry;
 import java.time.Instant;
 import java.util.List;
@@ -40,6 +42,20 @@ public final class Predictions {
    */
   public static Prediction of(
       LaidJob job, List<Entry> observations, Instant now, Optional<Sensitivity> slopes) {
+    return of(job, observations, now, slopes, ShopPrior.UNTAUGHT);
+  }
+
+  /**
+   * The same in a shop that has taught its own ways.
+   *
+   * @param shop what its other parts have taught
+   */
+  public static Prediction of(
+      LaidJob job,
+      List<Entry> observations,
+      Instant now,
+      Optional<Sensitivity> slopes,
+      ShopPrior shop) {
     if (job instanceof CuringJob cure) {
       return CureEnsemble.predict(cure.asked(Tests.of(observations, cure), cure.onClockS(now)));
     }
@@ -52,7 +68,8 @@ public final class Predictions {
             Tests.of(observations, film),
             film.onClockS(now),
             film.clockGaps(),
-            film.gapK()),
+            film.gapK(),
+            new Told(shop, List.of(), Tests.weighed(observations, film))),
         slopes);
   }
 }

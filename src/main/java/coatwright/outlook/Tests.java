@@ -1,6 +1,7 @@
 package coatwright.outlook;
 
 import coatwright.film.BenchTest;
+import coatwright.film.Told;
 import coatwright.journal.Entry;
 import coatwright.journal.Journal;
 import coatwright.journal.Observation;
@@ -25,6 +26,20 @@ final class Tests {
     return seen;
   }
 
+  /** Residues that were weighed, in the order of time. */
+  static List<Told.Weighed> weighed(List<Entry> observations, LaidJob job) {
+    List<Told.Weighed> weighed = new ArrayList<>();
+    for (Entry e : observations) {
+      Observation o = (Observation) e.body();
+      if (o.what() == Observation.What.WEIGHED && o.residuePct().isPresent()) {
+        double share = o.residuePct().getAsDouble() / 100;
+        weighed.add(new Told.Weighed(job.onClockS(e.at()), share));
+      }
+    }
+    weighed.sort(java.util.Comparator.comparingDouble(Told.Weighed::atS));
+    return weighed;
+  }
+
   /** Clouding and clearing tell of water, not of hardness: they move no date. */
   private static Optional<BenchTest.Seen> read(Entry e, LaidJob job) {
     Observation o = (Observation) e.body();
@@ -46,7 +61,7 @@ final class Tests {
       case SMELL -> Optional.of(BenchTest.SMELL);
       case PRINT -> Optional.of(BenchTest.PRINT);
       case RUBBED_OUT -> Optional.of(BenchTest.RUBBED_OUT);
-      case CLOUDED, CLEARED -> Optional.empty();
+      case CLOUDED, CLEARED, WEIGHED -> Optional.empty();
     };
   }
 }

@@ -314,6 +314,7 @@ final class CoatList {
     boolean passed = value.equals("pass") || value.equals("fine");
     if (!bare
         && what != What.CLOUDED
+        && what != What.WEIGHED
         && (passed || value.equals("fail") || value.equals("not-fine"))) {
       return new ReplayCoat.Seen(what, OptionalInt.empty(), Optional.of(passed));
     }

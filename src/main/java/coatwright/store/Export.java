@@ -164,7 +164,7 @@ public final class Export {
   private Written notes(Path folder) throws IOException {
     return table(
         folder.resolve("notes.csv"),
-        List.of("part", "coat", "what", "grade", "passed", "text"),
+        List.of("part", "coat", "what", "grade", "passed", "text", "residuePct"),
         of(
             Observation.class,
             seen ->
@@ -174,7 +174,8 @@ public final class Export {
                     seen.what().toString(),
                     cell(seen.grade()),
                     cell(seen.passed()),
-                    cell(seen.text()))));
+                    cell(seen.text()),
+                    cell(seen.residuePct()))));
   }
 
   private static <T extends EntryBody> Function<Entry, Optional<List<Object>>> of(

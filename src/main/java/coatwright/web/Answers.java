@@ -320,7 +320,8 @@ final class Answers {
       String what,
       OptionalInt grade,
       Optional<Boolean> passed,
-      Optional<String> text) {}
+      Optional<String> text,
+      OptionalDouble residuePct) {}
 
   /**
    * A jar's newest filling.

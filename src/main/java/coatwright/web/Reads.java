@@ -273,7 +273,8 @@ final class Reads {
                 seen.what().toString(),
                 seen.grade(),
                 seen.passed(),
-                seen.text()))
+                seen.text(),
+                seen.residuePct()))
         : Optional.empty();
   }
 

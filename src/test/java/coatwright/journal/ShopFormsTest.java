@@ -403,7 +403,11 @@ class ShopFormsTest {
     }
     assertThat(note(Map.of("part", "cabinet/left-door", "what", "rubbed-out=not-fine")).passed())
         .contains(false);
-    assertThat(journal.observations(PartPath.parse("cabinet/left-door"))).hasSize(14);
+    Observation weighed = note(Map.of("part", "cabinet/left-door", "what", "weighed=3.2%"));
+    assertThat(weighed.what()).isEqualTo(Observation.What.WEIGHED);
+    assertThat(weighed.residuePct()).hasValue(3.2);
+    assertThat(clouded.residuePct()).isEmpty();
+    assertThat(journal.observations(PartPath.parse("cabinet/left-door"))).hasSize(15);
   }
 
   private Observation note(Map<String, String> form) {
@@ -421,6 +425,7 @@ class ShopFormsTest {
         "thumbnail",
         "thumbnail=ok",
         "rubbed-out=pass",
+        "weighed=61%",
         "shiny",
         "="
       })
@@ -429,6 +434,15 @@ class ShopFormsTest {
         .singleElement()
         .asString()
         .contains("clouded=0..5, cleared, tacky");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"weighed", "weighed=much", "weighed=-3%", "weighed=3.2 g"})
+  void refusesAResidueThatIsNoPercentage(String what) {
+    assertThat(faults(() -> forms.note(Map.of("part", "cabinet/left-door", "what", what))))
+        .singleElement()
+        .asString()
+        .contains(what);
   }
 
   @Test

@@ -245,11 +245,15 @@ final class TestShop {
   }
 
   Entry coat(double atH, OptionalDouble wetUm, OptionalDouble woodC) {
+    return coat(DOOR, atH, wetUm, woodC);
+  }
+
+  Entry coat(PartPath part, double atH, OptionalDouble wetUm, OptionalDouble woodC) {
     Instant at = START.plusSeconds(Math.round(atH * 3600));
     return write(
         at,
         new Coat(
-            DOOR,
+            part,
             "A",
             jarEntry,
             at,
@@ -270,10 +274,14 @@ final class TestShop {
   }
 
   Entry note(double atH, Observation.What what, boolean passed) {
+    return note(DOOR, atH, what, passed);
+  }
+
+  Entry note(PartPath part, double atH, Observation.What what, boolean passed) {
     return write(
         START.plusSeconds(Math.round(atH * 3600)),
         new Observation(
-            DOOR,
+            part,
             Optional.empty(),
             what,
             OptionalInt.empty(),

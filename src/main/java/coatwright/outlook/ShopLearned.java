@@ -21,6 +21,9 @@ public record ShopLearned(
 
   private static final int FEW = 4;
 
+  /** What rounds to once the model's water is not worth a sentence. */
+  private static final double LEAST_TOLD_LN = 0.005;
+
   /** What is learned, a sentence each with its count; none from an untaught shop. */
   public List<String> sentences() {
     List<String> said = new ArrayList<>();
@@ -43,7 +46,7 @@ public record ShopLearned(
           Judge.text(
               "Coats looked at in this shop that clouded: %d of %d.", coatsClouded, coatsLookedAt));
     }
-    if (prior.cloudingParts() > 0) {
+    if (Math.abs(prior.cloudingLn()) >= LEAST_TOLD_LN) {
       said.add(
           Judge.text(
               "This shop's films bear %.2f times the water the model says: learned from %s%s.",

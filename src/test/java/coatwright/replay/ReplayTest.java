@@ -197,6 +197,14 @@ class ReplayTest {
   }
 
   @Test
+  void aWeighedResidueIsNothingThatACoatListCanHold() {
+    String coats = "part,start,seen\nstool/seat,+5min,weighed=pass\n";
+    assertThatThrownBy(() -> run(steady(20, 50, 30), BY_THE_MINUTE, coats, 0))
+        .isInstanceOf(RefusedInput.class)
+        .hasMessageContaining("nothing that can be noted of a coat");
+  }
+
+  @Test
   void aCoatOutsideTheRecordIsRefused() {
     assertThatThrownBy(
             () -> run(steady(20, 50, 30), BY_THE_MINUTE, "part,start\nstool/seat,+5h\n", 0))

@@ -1,6 +1,5 @@
 package coatwright.outlook;
 
-import coatwright.climate.Climate;
 import coatwright.film.Curing;
 import coatwright.film.Finish;
 import coatwright.film.Milestone;

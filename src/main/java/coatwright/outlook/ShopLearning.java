@@ -72,7 +72,7 @@ final class ShopLearning {
     int clouded = 0;
     for (Map.Entry<PartPath, Taught> e : parts.entrySet()) {
       Optional<Part> taught = e.getValue().part().filter(p -> p.finish().equals(finish.name()));
-      if (taught.isEmpty() || except.isPresent() && except.get().equals(e.getKey())) {
+      if (taught.isEmpty() || except.equals(Optional.of(e.getKey()))) {
         continue;
       }
       Part p = taught.get();

@@ -42,7 +42,7 @@ class ShopLearningTest {
 
   private static Outlook ofDoor(TestShop shop) {
     shop.at(Duration.ofMinutes(Math.round(60 * LOOKED_H)));
-    return shop.outlooks.ofPart(TestShop.DOOR, Optional.empty(), shop.now());
+    return shop.outlooks.ofPart(NextCoat.on(TestShop.DOOR), shop.now());
   }
 
   @Test

@@ -74,7 +74,7 @@ public record FilmParameters(
           new Medium.Lacquer(
               1400,
               1500,
-              30,
+              45,
               List.of(
                   new FilmLiquid(Solvent.ACETONE, 100, 0.45, 1, 1, 6),
                   new FilmLiquid(Solvent.ISOPROPANOL, 121, 0.45, 0.6, 1, 3),

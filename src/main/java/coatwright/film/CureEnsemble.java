@@ -18,13 +18,25 @@ public final class CureEnsemble {
   /** Beyond this nothing is promised, s: half a year, for oil in a cold shop takes months. */
   public static final double HORIZON_S = 180 * 86_400.0;
 
-  private final CureJob job;
-  private final Members members = new Members(MEMBERS, CureAxis.values().length);
-  private final double[][] seconds = new double[MEMBERS][];
+  /** Members that carry a lesson: more than a range needs, since a lesson is a small difference. */
+  private static final int LEARNERS = 800;
 
-  private CureEnsemble(CureJob job) {
+  private final CureJob job;
+  private final int count;
+  private final Members members;
+  private final double[][] seconds;
+
+  private CureEnsemble(CureJob job, ShopPrior shop, int count) {
     this.job = job;
+    this.count = count;
+    this.members = new Members(count, CureAxis.values().length);
+    members.place(shop, CureAxis.PRODUCT.index(), CureAxis.OWN_LATE.index());
+    this.seconds = new double[count][];
     walkAll(CureWalk.of(job), seconds);
+  }
+
+  private CureEnsemble(CureJob job, ShopPrior shop) {
+    this(job, shop, MEMBERS);
     List<BenchTest.Seen> tests = job.tests();
     for (int i = 0; i < tests.size(); i++) {
       weigh(tests.get(i), i);
@@ -33,18 +45,57 @@ public final class CureEnsemble {
 
   /** Every milestone with its range, seconds from the last coat; an absent one is not reached. */
   public static Prediction predict(CureJob job) {
+    return predict(job, ShopPrior.UNTAUGHT);
+  }
+
+  /**
+   * The same in a shop that has taught its own ways.
+   *
+   * @param shop what its other parts of the same finish have taught
+   */
+  public static Prediction predict(CureJob job, ShopPrior shop) {
     return dewOnTheWood(job)
         ? Prediction.ofDew(job.curing().stamp())
-        : new CureEnsemble(job).predicted();
+        : new CureEnsemble(job, shop).predicted();
+  }
+
+  /**
+   * What the tests of one part say of its shop's product and of what its owner calls hard; nothing
+   * where it was laid on dew or no test was made since its last coat.
+   */
+  public static Lesson lesson(CureJob job) {
+    boolean tested = job.tests().stream().anyMatch(t -> t.atS() > job.lastCoat().atS());
+    return !tested || dewOnTheWood(job)
+        ? Lesson.NONE
+        : new CureEnsemble(job, ShopPrior.UNTAUGHT, LEARNERS).taught();
+  }
+
+  private Lesson taught() {
+    int pace = CureAxis.PRODUCT.index();
+    int own = CureAxis.OWN_LATE.index();
+    Lesson.Spread before = members.spread(pace, own);
+    for (BenchTest.Seen seen : job.tests()) {
+      double sinceS = seen.atS() - job.lastCoat().atS();
+      if (sinceS > 0) {
+        members.weighInPlace(likelihood(seen, sinceS));
+      }
+    }
+    members.temper(LEARNERS / 20.0);
+    return Lesson.ofHardening(members.spread(pace, own), before);
   }
 
   /**
    * When the recoat window closes by itself, seconds from the last coat; nothing where it does not.
    */
   public static Percentiles recoatUntilS(CureJob job) {
+    return recoatUntilS(job, ShopPrior.UNTAUGHT);
+  }
+
+  /** The same in a shop that has taught its own ways. */
+  public static Percentiles recoatUntilS(CureJob job, ShopPrior shop) {
     return !job.curing().hasLateEnd() || dewOnTheWood(job)
         ? Percentiles.NONE
-        : new CureEnsemble(job).widened(CureWalk.RECOAT_UNTIL);
+        : new CureEnsemble(job, shop).widened(CureWalk.RECOAT_UNTIL);
   }
 
   private static boolean dewOnTheWood(CureJob job) {
@@ -54,7 +105,7 @@ public final class CureEnsemble {
   }
 
   private void walkAll(CureWalk walk, double[][] into) {
-    for (int i = 0; i < MEMBERS; i++) {
+    for (int i = 0; i < count; i++) {
       into[i] = walk.secondsTo(CureAxis.member(members, i, job.spreads()));
     }
   }
@@ -64,15 +115,19 @@ public final class CureEnsemble {
     if (!(sinceS > 0)) {
       return;
     }
-    double[] likelihood = new double[MEMBERS];
-    for (int i = 0; i < MEMBERS; i++) {
-      likelihood[i] = chance(i, seen.test(), sinceS, seen.passed());
-    }
-    members.weigh(likelihood, number);
-    if (members.effective() > MEMBERS - 1e-6) {
+    members.weigh(likelihood(seen, sinceS), number);
+    if (members.effective() > count - 1e-6) {
       // Drawn anew: these are other films than before.
       walkAll(CureWalk.of(job), seconds);
     }
+  }
+
+  private double[] likelihood(BenchTest.Seen seen, double sinceS) {
+    double[] likelihood = new double[count];
+    for (int i = 0; i < count; i++) {
+      likelihood[i] = chance(i, seen.test(), sinceS, seen.passed());
+    }
+    return likelihood;
   }
 
   /** Chance of an outcome at that time, for a member. */
@@ -117,14 +172,14 @@ public final class CureEnsemble {
     for (EnsembleJob.Gap gap : job.gaps()) {
       air = AirCourses.warmerBetween(air, gap.fromS(), gap.toS(), byK);
     }
-    double[][] strayed = new double[MEMBERS][];
+    double[][] strayed = new double[count][];
     walkAll(CureWalk.of(job.withAir(air)), strayed);
     return strayed;
   }
 
   private Percentiles percentiles(double[][] of, int goal) {
-    double[] values = new double[MEMBERS];
-    for (int i = 0; i < MEMBERS; i++) {
+    double[] values = new double[count];
+    for (int i = 0; i < count; i++) {
       values[i] = of[i][goal] <= HORIZON_S ? of[i][goal] : Double.POSITIVE_INFINITY;
     }
     return Percentiles.of(values, members.weights());
@@ -136,8 +191,8 @@ public final class CureEnsemble {
 
   /** Seconds to a milestone, by member. */
   double[] secondsTo(Milestone m) {
-    double[] values = new double[MEMBERS];
-    for (int i = 0; i < MEMBERS; i++) {
+    double[] values = new double[count];
+    for (int i = 0; i < count; i++) {
       values[i] = seconds[i][m.index()];
     }
     return values;

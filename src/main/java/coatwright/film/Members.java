@@ -46,6 +46,13 @@ final class Members {
     this(count, axes, SEED);
   }
 
+  /** Moves every member where a shop's own films start from, along its two hardening axes. */
+  void place(ShopPrior shop, int pace, int own) {
+    for (double[] member : z) {
+      shop.place(member, pace, own);
+    }
+  }
+
   private Members(int count, int axes, long seed) {
     this.count = count;
     this.axes = axes;
@@ -217,14 +224,19 @@ final class Members {
 
   /** Mean and covariance along two axes as the weights stand. */
   Lesson.Spread spread(Axis one, Axis other) {
+    return spread(one.index(), other.index());
+  }
+
+  /** The same by the axes' places. */
+  Lesson.Spread spread(int one, int other) {
     double first = 0;
     double second = 0;
     double firstFirst = 0;
     double both = 0;
     double secondSecond = 0;
     for (int i = 0; i < count; i++) {
-      double a = z[i][one.index()];
-      double b = z[i][other.index()];
+      double a = z[i][one];
+      double b = z[i][other];
       first += weight[i] * a;
       second += weight[i] * b;
       firstFirst += weight[i] * a * a;

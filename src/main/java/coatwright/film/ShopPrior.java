@@ -99,16 +99,32 @@ public record ShopPrior(
     return hardeningParts > 0 || cloudingParts > 0;
   }
 
-  /** Places the drawn members where this shop's next film may be. */
+  /** Places a drawn member where this shop's next film may be. */
   void place(double[] z) {
-    int d = Axis.GLASS_DIFFUSIVITY.index();
-    int t = Axis.OWN_THRESHOLD.index();
+    place(z, Axis.GLASS_DIFFUSIVITY.index(), Axis.OWN_THRESHOLD.index());
     int c = Axis.CLOUDING_LIMIT.index();
-    double rest = Math.sqrt(Math.max(0, 1 - correlation * correlation));
-    double first = z[d];
-    double second = correlation * first + rest * z[t];
-    z[d] = (hardeningLn + hardeningSd * first) / Axis.GLASS_DIFFUSIVITY_LN;
-    z[t] = (thresholdLn + thresholdSd * second) / Axis.OWN_THRESHOLD_LN;
     z[c] = (cloudingLn + cloudingSd * z[c]) / Axis.CLOUDING_LIMIT_LN;
+  }
+
+  /**
+   * The same along the two hardening axes of an ensemble, whichever they are. Lessons count in
+   * standard deviations of these axes, so that those of one finish serve its own ensemble only.
+   */
+  void place(double[] z, int pace, int own) {
+    double rest = Math.sqrt(Math.max(0, 1 - correlation * correlation));
+    double first = z[pace];
+    double second = correlation * first + rest * z[own];
+    z[pace] = (hardeningLn + hardeningSd * first) / Axis.GLASS_DIFFUSIVITY_LN;
+    z[own] = (thresholdLn + thresholdSd * second) / Axis.OWN_THRESHOLD_LN;
+  }
+
+  /**
+   * How many times as long as its file says a finish that cures takes in this shop until it is hard
+   * enough for its owner, the median.
+   */
+  public double curesTimes() {
+    double pace = hardeningLn / Axis.GLASS_DIFFUSIVITY_LN;
+    double own = thresholdLn / Axis.OWN_THRESHOLD_LN;
+    return Math.exp(CureAxis.PRODUCT_LN * pace + CureAxis.OWN_LN * own);
   }
 }

@@ -6,6 +6,7 @@ import coatwright.film.CureJob;
 import coatwright.film.CureMoment;
 import coatwright.film.Curing;
 import coatwright.film.Finish;
+import coatwright.film.ShopPrior;
 import java.util.List;
 
 /**
@@ -15,6 +16,7 @@ import java.util.List;
  * @param rhErrorPct points of RH
  * @param job this coat on the coats of the same finish beneath it
  * @param moment air, wood and coat as it goes on
+ * @param shop what the shop's other parts of this finish have taught
  * @param method brush, pad, wipe or spray
  * @param assumptions a sentence each
  */
@@ -28,6 +30,7 @@ record CureCoating(
     double woodErrorK,
     CureJob job,
     CureMoment moment,
+    ShopPrior shop,
     String method,
     List<String> assumptions) {
   CureCoating {

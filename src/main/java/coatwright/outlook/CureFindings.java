@@ -38,10 +38,10 @@ record CureFindings(
     return new CureFindings(
         c,
         CureSigns.at(c.curing(), c.moment()),
-        CureEnsemble.predict(c.job()),
-        CureEnsemble.recoatUntilS(c.job()),
-        under.map(CureEnsemble::predict),
-        under.map(CureEnsemble::recoatUntilS).orElse(Percentiles.NONE),
+        CureEnsemble.predict(c.job(), c.shop()),
+        CureEnsemble.recoatUntilS(c.job(), c.shop()),
+        under.map(job -> CureEnsemble.predict(job, c.shop())),
+        under.map(job -> CureEnsemble.recoatUntilS(job, c.shop())).orElse(Percentiles.NONE),
         CureEnsemble.predict(c.atReference()).milestone(decisive(c.curing())).p50());
   }
 

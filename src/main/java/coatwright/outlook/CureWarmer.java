@@ -41,6 +41,7 @@ final class CureWarmer {
             j.gapK()),
         new CureMoment(
             tempC, rhPct, woodC, m.draughtMPerS(), m.wetFilmUm(), m.reducedPct(), m.airExchange()),
+        c.shop(),
         c.method(),
         c.assumptions());
   }

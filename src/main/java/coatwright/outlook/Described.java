@@ -14,6 +14,7 @@ import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
 import coatwright.film.LacquerDrying;
 import coatwright.film.LaidCoat;
+import coatwright.film.ShopPrior;
 import coatwright.film.Spreads;
 import coatwright.quantity.Show;
 import coatwright.quantity.UnitSystem;
@@ -85,6 +86,7 @@ final class Described {
         job,
         new CureMoment(
             r.airTempC(), r.rhPct(), woodC, r.draughtMPerS(), wetUm, 0, AirExchange.UNKNOWN),
+        ShopPrior.UNTAUGHT,
         r.method(),
         said);
   }

@@ -32,6 +32,44 @@ public record Outlook(
     List<String> cautions,
     Model model) {
 
+  /** The same with other actions. */
+  Outlook withActions(List<String> others) {
+    return new Outlook(
+        summary,
+        reason,
+        decidedBy,
+        deciding,
+        clouding,
+        drying,
+        openTime,
+        cure,
+        milestones,
+        dryFilmUm,
+        assumptions,
+        others,
+        cautions,
+        model);
+  }
+
+  /** The same decided by another rule; its numbers stay. */
+  Outlook decided(Verdict by) {
+    return new Outlook(
+        by.summary(),
+        by.reason(),
+        by.by(),
+        by.deciding(),
+        clouding,
+        drying,
+        openTime,
+        cure,
+        milestones,
+        dryFilmUm,
+        assumptions,
+        actions,
+        cautions,
+        model);
+  }
+
   /** The verdict. {@code toString} is the exact word of the contract. */
   public enum Summary {
     BRUSH("brush"),

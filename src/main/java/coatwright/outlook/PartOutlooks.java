@@ -226,7 +226,7 @@ final class PartOutlooks {
               + (found.get().level() == CloudingLevel.NONE_EXPECTED
                   ? "no clouding is then expected."
                   : "clouding is then possible, no longer likely."));
-      outlook = withActions(outlook, actions);
+      outlook = outlook.withActions(actions);
     }
     return new Answer(
         layered(wanted, outlook),
@@ -288,6 +288,8 @@ final class PartOutlooks {
     double wetUm = Described.usualWet(finish, wanted.method());
     List<String> said = new ArrayList<>(airAndWood(roomAir, wood));
     said.add(Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd()));
+    ShopLearned learned = learning.of(finish, wanted.part());
+    said.addAll(learned.sentences(curing));
     Optional<CuringJob> under = curingBeneath(wanted, now);
     List<CureCoat> coats = new ArrayList<>(under.map(CuringJob::coats).orElse(List.of()));
     double nowS = under.map(j -> Math.max(j.onClockS(now), j.lastCoatS() + 1)).orElse(0.0);
@@ -334,6 +336,7 @@ final class PartOutlooks {
             wetUm,
             0,
             CureMoment.AirExchange.UNKNOWN),
+        learned.prior(),
         wanted.method(),
         said);
   }
@@ -384,24 +387,6 @@ final class PartOutlooks {
     return found;
   }
 
-  private static Outlook withActions(Outlook o, List<String> actions) {
-    return new Outlook(
-        o.summary(),
-        o.reason(),
-        o.decidedBy(),
-        o.deciding(),
-        o.clouding(),
-        o.drying(),
-        o.openTime(),
-        o.cure(),
-        o.milestones(),
-        o.dryFilmUm(),
-        o.assumptions(),
-        actions,
-        o.cautions(),
-        o.model());
-  }
-
   private Coating coating(
       Wanted wanted, RoomAir roomAir, AirPoint air, WoodTemperature wood, Instant now) {
     Finish finish = wanted.finish();
@@ -438,7 +423,7 @@ final class PartOutlooks {
     FilmJob alone =
         Described.job(List.of(coat), steady, wood.woodTempC(), wanted.wood().thicknessMm());
     ShopLearned learned = learning.of(finish, wanted.part());
-    said.addAll(learned.sentences());
+    said.addAll(learned.sentences(finish.drying()));
     Told told =
         new Told(learned.prior(), wanted.part().map(learning::seenOn).orElse(List.of()), List.of());
     Optional<EnsembleJob> stack = stack(wanted, coat, spreads, now, learned.prior());

@@ -22,10 +22,11 @@ public final class Predictions {
    * When the recoat window of coats closes, s after the last of them, by its middle: by the clock
    * of a finish that cures, else as its file states; empty where it has no late end.
    */
-  public static OptionalDouble recoatUntilS(LaidJob job, List<Entry> observations, Instant now) {
+  public static OptionalDouble recoatUntilS(
+      LaidJob job, List<Entry> observations, Instant now, ShopPrior shop) {
     if (job instanceof CuringJob cure) {
       CureJob asked = cure.asked(Tests.of(observations, cure), cure.onClockS(now));
-      return CureEnsemble.recoatUntilS(asked).p50();
+      return CureEnsemble.recoatUntilS(asked, shop).p50();
     }
     OptionalDouble statedMin = job.finish().recoatUntilMin();
     return statedMin.isPresent()
@@ -57,7 +58,8 @@ public final class Predictions {
       Optional<Sensitivity> slopes,
       ShopPrior shop) {
     if (job instanceof CuringJob cure) {
-      return CureEnsemble.predict(cure.asked(Tests.of(observations, cure), cure.onClockS(now)));
+      return CureEnsemble.predict(
+          cure.asked(Tests.of(observations, cure), cure.onClockS(now)), shop);
     }
     CoatJob film = (CoatJob) job;
     return Ensemble.predict(

@@ -1,5 +1,7 @@
 package coatwright.outlook;
 
+import coatwright.film.Curing;
+import coatwright.film.Drying;
 import coatwright.film.ShopPrior;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,17 +27,13 @@ public record ShopLearned(
   private static final double LEAST_TOLD_LN = 0.005;
 
   /** What is learned, a sentence each with its count; none from an untaught shop. */
-  public List<String> sentences() {
+  public List<String> sentences(Drying drying) {
     List<String> said = new ArrayList<>();
     if (prior.hardeningParts() > 0) {
-      said.add(
+      String from =
           Judge.text(
-              "This shop's films harden %.1f times as fast as the model's middle, and are rubbed"
-                  + " out at %.1f times the residue: learned from %s%s.",
-              prior.hardensTimes(),
-              Math.exp(prior.thresholdLn()),
-              parts(prior.hardeningParts()),
-              few(prior.hardeningParts())));
+              ": learned from %s%s.", parts(prior.hardeningParts()), few(prior.hardeningParts()));
+      said.add((drying instanceof Curing ? cures() : hardens()) + from);
     }
     if (rubOuts > 0) {
       said.add(
@@ -55,6 +53,19 @@ public record ShopLearned(
               few(prior.cloudingParts())));
     }
     return said;
+  }
+
+  private String hardens() {
+    return Judge.text(
+        "This shop's films harden %.1f times as fast as the model's middle, and are rubbed out at"
+            + " %.1f times the residue",
+        prior.hardensTimes(), Math.exp(prior.thresholdLn()));
+  }
+
+  private String cures() {
+    return Judge.text(
+        "This shop's films of this finish take %.2f times as long to harden as its file says",
+        prior.curesTimes());
   }
 
   private static String parts(int count) {

@@ -1,5 +1,6 @@
 package coatwright.outlook;
 
+import coatwright.film.CureEnsemble;
 import coatwright.film.Ensemble;
 import coatwright.film.EnsembleJob;
 import coatwright.film.FilmFailure;
@@ -125,14 +126,15 @@ final class ShopLearning {
   private Optional<Part> lesson(PartPath part, List<Entry> coats, List<Entry> notes) {
     Instant lastAt = notes.get(notes.size() - 1).at();
     Optional<Rebuilt> rebuilt = jobs.forPart(part, lastAt);
-    if (rebuilt.isEmpty()
-        || !(rebuilt.get() instanceof Rebuilt.Known known)
-        || !(known.job() instanceof CoatJob job)) {
+    if (rebuilt.isEmpty() || !(rebuilt.get() instanceof Rebuilt.Known known)) {
       return Optional.empty();
     }
+    LaidJob job = known.job();
     Map<Entry, Boolean> looks = looks(coats, notes);
-    Lesson hardening = hardening(job, notes);
-    Lesson clouding = clouding(looks, job.finish());
+    Lesson learned =
+        job instanceof CuringJob cure
+            ? CureEnsemble.lesson(cure.asked(Tests.of(notes, cure), cure.onClockS(lastAt)))
+            : hardening((CoatJob) job, notes).and(clouding(looks, job.finish()));
     int rubOuts = 0;
     int fine = 0;
     for (Entry e : notes) {
@@ -144,8 +146,7 @@ final class ShopLearning {
     }
     int clouded = (int) looks.values().stream().filter(c -> c).count();
     return Optional.of(
-        new Part(
-            job.finish().name(), hardening.and(clouding), rubOuts, fine, looks.size(), clouded));
+        new Part(job.finish().name(), learned, rubOuts, fine, looks.size(), clouded));
   }
 
   private Lesson hardening(CoatJob job, List<Entry> notes) {

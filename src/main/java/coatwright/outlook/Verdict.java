@@ -31,24 +31,12 @@ record Verdict(Summary summary, String by, String reason, Optional<Outlook.Decid
 
   /** The same outlook with what speaks against laying this finish on the one beneath. */
   static Outlook onLayers(Outlook o, String warning) {
-    boolean decides = o.summary() == Summary.BRUSH;
+    if (o.summary() == Summary.BRUSH) {
+      return o.decided(new Verdict(Summary.TAKE_CARE, "layers", warning));
+    }
     List<String> actions = new ArrayList<>(o.actions());
     actions.add(warning);
-    return new Outlook(
-        decides ? Summary.TAKE_CARE : o.summary(),
-        decides ? warning : o.reason(),
-        decides ? "layers" : o.decidedBy(),
-        o.deciding(),
-        o.clouding(),
-        o.drying(),
-        o.openTime(),
-        o.cure(),
-        o.milestones(),
-        o.dryFilmUm(),
-        o.assumptions(),
-        decides ? o.actions() : actions,
-        o.cautions(),
-        o.model());
+    return o.withActions(actions);
   }
 
   /**

@@ -119,13 +119,7 @@ final class CloudingCause {
   }
 
   private String suspects() {
-    if (!jar.spoiledElsewhere().isEmpty()) {
-      return "the same jar spoiled " + jar.spoiledElsewhere().get(0) + ", so look at the jar first";
-    }
-    if (jar.pastItsTest()) {
-      return "its jar is past the age of its test, so look at the jar first";
-    }
-    return "look at the spirit, at what lay under it, and at how it was laid";
+    return jar.suspects("look at the spirit, at what lay under it, and at how it was laid");
   }
 
   private Finding nearTheLimit(CoatOutcome outcome) {

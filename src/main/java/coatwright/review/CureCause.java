@@ -108,12 +108,7 @@ final class CureCause {
   }
 
   private String suspects() {
-    if (!jar.spoiledElsewhere().isEmpty()) {
-      return "the same jar spoiled " + jar.spoiledElsewhere().get(0) + ", so look at the jar first";
-    }
-    return jar.pastItsTest()
-        ? "its jar is past the age of its test, so look at the jar first"
-        : "look at the jar, at what lay under it, and at how it was laid";
+    return jar.suspects("look at the jar, at what lay under it, and at how it was laid");
   }
 
   private static String step(double stepK) {

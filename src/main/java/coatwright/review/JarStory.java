@@ -51,6 +51,20 @@ record JarStory(
     return new JarStory(told, old, others.spoiled, others.clearInTheSameAir);
   }
 
+  /**
+   * Where to look when it was not the air.
+   *
+   * @param otherwise what is said when nothing speaks against the jar
+   */
+  String suspects(String otherwise) {
+    if (!spoiledElsewhere.isEmpty()) {
+      return "the same jar spoiled " + spoiledElsewhere.get(0) + ", so look at the jar first";
+    }
+    return pastItsTest
+        ? "its jar is past the age of its test, so look at the jar first"
+        : otherwise;
+  }
+
   private static boolean age(List<String> told, Jar jar, Coat coat, Finish finish, ZoneId zone) {
     if (jar.opened().isEmpty()) {
       told.add(

@@ -78,11 +78,6 @@ final class SoftCause {
   }
 
   private String suspects() {
-    if (!jar.spoiledElsewhere().isEmpty()) {
-      return "the same jar spoiled " + jar.spoiledElsewhere().get(0) + ", so look at the jar first";
-    }
-    return jar.pastItsTest()
-        ? "its jar is past the age of its test, so look at the jar first"
-        : "look at the jar, then at how heavy and how close its coats were";
+    return jar.suspects("look at the jar, then at how heavy and how close its coats were");
   }
 }

@@ -65,6 +65,27 @@ class ShopLearningTest {
   }
 
   @Test
+  void partsUnderVarnishThatStayedSoftLongerPutTheNextOneBack() {
+    TestShop shop =
+        TestShop.using("varnish-alkyd").can().air(-24, LOOKED_H + 0.1, 15, h -> 20, h -> 50);
+    double untaughtH = rubOutH(ofDoor(shop));
+    for (int i = 0; i < 3; i++) {
+      shop.write(
+          TestShop.START.minus(Duration.ofDays(3)),
+          new Part(part(i), OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty()));
+      shop.coat(part(i), 0, USUAL, WOOD_C);
+      shop.note(part(i), 48, What.THUMBNAIL, false);
+    }
+    Outlook taught = ofDoor(shop);
+    assertThat(rubOutH(taught)).isGreaterThan(1.1 * untaughtH);
+    assertThat(taught.assumptions())
+        .anyMatch(
+            a ->
+                a.startsWith("This shop's films of this finish take 1.")
+                    && a.endsWith("learned from 3 parts, too few to say much."));
+  }
+
+  @Test
   void oneOrTwoPartsAreSaidToBeTooFewToSayMuch() {
     TestShop shop = shop();
     drawer(shop, 0, 10, true);

@@ -22,8 +22,15 @@ public final class SaturationPressure {
 
   private static final double HOTTEST_WATER_C = 200;
   private static final double WARMEST_ICE_C = 0;
-  private static final double CONVERGED_K = 1e-11;
+
+  /**
+   * A step so small leaves less than 1e-13 K, for the error of each is a thousandth of its square.
+   */
+  private static final double LAST_STEP_K = 1e-5;
+
   private static final int MOST_STEPS = 60;
+
+  private static final double LOG_MAGNUS_PA = log(611.2);
 
   private static final double LEAST_WATER_PA = overWaterPa(COLDEST_C);
   private static final double MOST_WATER_PA = overWaterPa(HOTTEST_WATER_C);
@@ -62,11 +69,11 @@ public final class SaturationPressure {
   public static double dewPointC(double vapourPressurePa) {
     OutOfRange.check("vapour pressure", vapourPressurePa, "Pa", LEAST_WATER_PA, MOST_WATER_PA);
     double target = log(vapourPressurePa);
-    double kelvin = magnusDewPointC(vapourPressurePa) + ZERO_CELSIUS_K;
+    double kelvin = magnusDewPointK(target);
     for (int step = 0; step < MOST_STEPS; step++) {
       double change = (logOverWater(kelvin) - target) / slopeOverWater(kelvin);
-      kelvin -= change;
-      if (Math.abs(change) < CONVERGED_K) {
+      kelvin = stepped(kelvin, change);
+      if (Math.abs(change) < LAST_STEP_K) {
         break;
       }
     }
@@ -88,15 +95,20 @@ public final class SaturationPressure {
         overIcePa(COLDEST_C),
         overIcePa(WARMEST_ICE_C));
     double target = log(vapourPressurePa);
-    double kelvin = magnusDewPointC(vapourPressurePa) + ZERO_CELSIUS_K;
+    double kelvin = magnusDewPointK(target);
     for (int step = 0; step < MOST_STEPS; step++) {
       double change = (logOverIce(kelvin) - target) / slopeOverIce(kelvin);
-      kelvin -= change;
-      if (Math.abs(change) < CONVERGED_K) {
+      kelvin = stepped(kelvin, change);
+      if (Math.abs(change) < LAST_STEP_K) {
         break;
       }
     }
     return kelvin - ZERO_CELSIUS_K;
+  }
+
+  /** Newton's step taken in 1/T, in which the logarithm of the pressure is all but straight. */
+  private static double stepped(double kelvin, double change) {
+    return kelvin / (1 + change / kelvin);
   }
 
   static double magnusOverWaterPa(double tempC) {
@@ -105,9 +117,9 @@ public final class SaturationPressure {
   }
 
   /** A first guess only; within a few kelvin over the whole range. */
-  private static double magnusDewPointC(double vapourPressurePa) {
-    double x = log(vapourPressurePa / 611.2);
-    return 243.12 * x / (17.62 - x);
+  private static double magnusDewPointK(double logPa) {
+    double x = logPa - LOG_MAGNUS_PA;
+    return 243.12 * x / (17.62 - x) + ZERO_CELSIUS_K;
   }
 
   private static double logOverWater(double kelvin) {
@@ -117,11 +129,20 @@ public final class SaturationPressure {
         + 6.5459673 * log(kelvin);
   }
 
-  private static double slopeOverWater(double kelvin) {
+  /** Slope of the pressure's logarithm, 1/K. */
+  static double slopeOverWater(double kelvin) {
     return 5.8002206e3 / (kelvin * kelvin)
         - 4.8640239e-2
         + kelvin * (2 * 4.1764768e-5 - 3 * kelvin * 1.4452093e-8)
         + 6.5459673 / kelvin;
+  }
+
+  /** Slope of that slope, 1/K². */
+  static double bendOverWater(double kelvin) {
+    return -2 * 5.8002206e3 / (kelvin * kelvin * kelvin)
+        + 2 * 4.1764768e-5
+        - 6 * kelvin * 1.4452093e-8
+        - 6.5459673 / (kelvin * kelvin);
   }
 
   private static double logOverIce(double kelvin) {
@@ -133,10 +154,19 @@ public final class SaturationPressure {
         + 4.1635019 * log(kelvin);
   }
 
-  private static double slopeOverIce(double kelvin) {
+  /** Slope of the pressure's logarithm, 1/K. */
+  static double slopeOverIce(double kelvin) {
     return 5.6745359e3 / (kelvin * kelvin)
         - 9.677843e-3
         + kelvin * (2 * 6.2215701e-7 + kelvin * (3 * 2.0747825e-9 - 4 * kelvin * 9.484024e-13))
         + 4.1635019 / kelvin;
+  }
+
+  /** Slope of that slope, 1/K². */
+  static double bendOverIce(double kelvin) {
+    return -2 * 5.6745359e3 / (kelvin * kelvin * kelvin)
+        + 2 * 6.2215701e-7
+        + kelvin * (6 * 2.0747825e-9 - 12 * kelvin * 9.484024e-13)
+        - 4.1635019 / (kelvin * kelvin);
   }
 }

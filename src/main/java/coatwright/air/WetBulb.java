@@ -1,6 +1,6 @@
 package coatwright.air;
 
-import java.util.function.DoubleUnaryOperator;
+import static coatwright.quantity.Conversions.ZERO_CELSIUS_K;
 
 /**
  * The temperature of a wetted wick in moving air, and the humidity it implies.
@@ -14,78 +14,141 @@ import java.util.function.DoubleUnaryOperator;
  * (relative humidity here is over liquid water) deposits frost on it, so such a wick stands a
  * little above the air.
  */
-final class WetBulb {
+enum WetBulb {
+  /** Equation 33. */
+  LIQUID(2501, 2.326, 4.186) {
+    @Override
+    double pressurePa(double wetC) {
+      return SaturationPressure.overWaterPa(wetC);
+    }
+
+    @Override
+    double slope(double kelvin) {
+      return SaturationPressure.slopeOverWater(kelvin);
+    }
+
+    @Override
+    double bend(double kelvin) {
+      return SaturationPressure.bendOverWater(kelvin);
+    }
+  },
+
+  /** Equation 35. */
+  ICE(2830, 0.24, 2.1) {
+    @Override
+    double pressurePa(double wetC) {
+      return SaturationPressure.overIcePa(wetC);
+    }
+
+    @Override
+    double slope(double kelvin) {
+      return SaturationPressure.slopeOverIce(kelvin);
+    }
+
+    @Override
+    double bend(double kelvin) {
+      return SaturationPressure.bendOverIce(kelvin);
+    }
+  };
+
   private static final double CP_DRY_AIR = 1.006;
-  private static final double NARROW_K = 1e-11;
+  private static final double CP_VAPOUR = 1.86;
   private static final double HAIR = 1e-12;
+  private static final double FREEZING_PA = SaturationPressure.overWaterPa(0);
+
+  /** A step so small leaves less than 1e-11 K: the error of each is a hundredth of its cube. */
+  private static final double LAST_STEP_K = 1e-3;
+
   private static final int MOST_STEPS = 200;
 
-  private WetBulb() {}
+  private final double heatKjKg;
+  private final double heatPerK;
+  private final double wickPerK;
+
+  WetBulb(double heatKjKg, double heatPerK, double wickPerK) {
+    this.heatKjKg = heatKjKg;
+    this.heatPerK = heatPerK;
+    this.wickPerK = wickPerK;
+  }
+
+  /** Saturation over what the wick carries, Pa. */
+  abstract double pressurePa(double wetC);
+
+  abstract double slope(double kelvin);
+
+  abstract double bend(double kelvin);
 
   static double wetBulbC(MoistAir air) {
-    double target = air.humidityRatio();
     double dryC = air.airTempC();
     double pressurePa = air.pressurePa();
+    double saturatedPa = SaturationPressure.overWaterPa(dryC);
+    double ratio = MoistAir.humidityRatio(air.rhPct() / 100 * saturatedPa, pressurePa);
     // The hair's breadth lets air saturated at exactly 0 °C count as liquid in spite of rounding.
-    if (dryC >= 0 && overLiquid(dryC, 0, pressurePa) <= target * (1 + HAIR)) {
-      return rootOfRising(wetC -> overLiquid(dryC, wetC, pressurePa) - target, 0, dryC);
+    if (dryC >= 0 && LIQUID.humidityRatio(dryC, 0, FREEZING_PA, pressurePa) <= ratio * (1 + HAIR)) {
+      return LIQUID.wetC(dryC, ratio, pressurePa, 0, dryC, dryC, saturatedPa);
     }
-    return rootOfRising(
-        wetC -> overIce(dryC, wetC, pressurePa) - target, SaturationPressure.COLDEST_C, 0);
+    double startC = Math.min(dryC, 0);
+    double startPa = ICE.pressurePa(startC);
+    return ICE.wetC(dryC, ratio, pressurePa, SaturationPressure.COLDEST_C, 0, startC, startPa);
   }
 
   /** Humidity ratio, kg/kg, of air at this dry and wet bulb. */
   static double humidityRatio(double dryC, double wetC, double pressurePa) {
-    return wetC >= 0 ? overLiquid(dryC, wetC, pressurePa) : overIce(dryC, wetC, pressurePa);
+    WetBulb wick = wetC >= 0 ? LIQUID : ICE;
+    return wick.humidityRatio(dryC, wetC, wick.pressurePa(wetC), pressurePa);
   }
 
-  /** Equation 33. */
-  private static double overLiquid(double dryC, double wetC, double pressurePa) {
-    double saturated = MoistAir.humidityRatio(SaturationPressure.overWaterPa(wetC), pressurePa);
-    return ((2501 - 2.326 * wetC) * saturated - CP_DRY_AIR * (dryC - wetC))
-        / (2501 + 1.86 * dryC - 4.186 * wetC);
-  }
-
-  /** Equation 35. */
-  private static double overIce(double dryC, double wetC, double pressurePa) {
-    double saturated = MoistAir.humidityRatio(SaturationPressure.overIcePa(wetC), pressurePa);
-    return ((2830 - 0.24 * wetC) * saturated - CP_DRY_AIR * (dryC - wetC))
-        / (2830 + 1.86 * dryC - 2.1 * wetC);
+  private double humidityRatio(double dryC, double wetC, double saturatedPa, double pressurePa) {
+    double saturated = MoistAir.humidityRatio(saturatedPa, pressurePa);
+    return ((heatKjKg - heatPerK * wetC) * saturated - CP_DRY_AIR * (dryC - wetC))
+        / (heatKjKg + CP_VAPOUR * dryC - wickPerK * wetC);
   }
 
   /**
-   * False position in Illinois' form: as sure as bisection, since the root stays enclosed, in eight
-   * evaluations rather than forty. A root at an end, to within rounding, is that end.
+   * The wick that stands in air of this humidity ratio: Halley's method on the equation without its
+   * fraction, which rises with the wick, kept between two temperatures that enclose the root.
+   *
+   * @param startC where the search begins, with the saturation pressure there
    */
-  private static double rootOfRising(DoubleUnaryOperator function, double low, double high) {
-    double below = low;
-    double above = high;
-    double fBelow = function.applyAsDouble(below);
-    double fAbove = function.applyAsDouble(above);
-    if (!(fBelow < 0) || !(fAbove > 0)) {
-      return fBelow < 0 ? high : low;
-    }
-    int side = 0;
-    double last = below;
+  private double wetC(
+      double dryC,
+      double ratio,
+      double pressurePa,
+      double coldestC,
+      double warmestC,
+      double startC,
+      double startPa) {
+    double low = coldestC;
+    double high = warmestC;
+    double wet = startC;
+    double vapourPa = startPa;
     for (int step = 0; step < MOST_STEPS; step++) {
-      double next = (fBelow * above - fAbove * below) / (fBelow - fAbove);
-      double value = function.applyAsDouble(next);
-      if (value == 0 || Math.abs(next - last) < NARROW_K) {
-        return next;
+      double kelvin = wet + ZERO_CELSIUS_K;
+      double slope = slope(kelvin);
+      double heat = heatKjKg - heatPerK * wet;
+      double thinned = pressurePa / (pressurePa - vapourPa);
+      double saturated = MoistAir.humidityRatio(vapourPa, pressurePa);
+      double rises = saturated * slope * thinned;
+      double bends = saturated * thinned * (bend(kelvin) + slope * slope * (2 * thinned - 1));
+      double above =
+          heat * saturated
+              - CP_DRY_AIR * (dryC - wet)
+              - ratio * (heatKjKg + CP_VAPOUR * dryC - wickPerK * wet);
+      double aboveRises = heat * rises - heatPerK * saturated + CP_DRY_AIR + ratio * wickPerK;
+      double aboveBends = heat * bends - 2 * heatPerK * rises;
+      double change = above / (aboveRises - 0.5 * above * aboveBends / aboveRises);
+      if (Math.abs(change) < LAST_STEP_K) {
+        return Math.max(coldestC, Math.min(warmestC, wet - change));
       }
-      last = next;
-      if (value > 0) {
-        above = next;
-        fAbove = value;
-        fBelow = side == 1 ? fBelow / 2 : fBelow;
-        side = 1;
+      if (above > 0) {
+        high = wet;
       } else {
-        below = next;
-        fBelow = value;
-        fAbove = side == -1 ? fAbove / 2 : fAbove;
-        side = -1;
+        low = wet;
       }
+      double next = wet - change;
+      wet = next > low && next < high ? next : 0.5 * (low + high);
+      vapourPa = pressurePa(wet);
     }
-    return 0.5 * (below + above);
+    return wet;
   }
 }

@@ -27,9 +27,15 @@ public final class OutOfRange extends IllegalArgumentException {
     if (value >= low && value <= high && !Double.isInfinite(value)) {
       return value;
     }
+    throw refusal(what, value, unit, low, high);
+  }
+
+  /** Apart from {@link #check}, which stays small enough to be compiled into whoever asks. */
+  private static OutOfRange refusal(
+      String what, double value, String unit, double low, double high) {
     String shownUnit = unit.isEmpty() ? "" : " " + unit;
     String shownValue = Double.isNaN(value) ? "not a number" : shown(value, low, high) + shownUnit;
-    throw new OutOfRange(
+    return new OutOfRange(
         "%s is %s; this model holds from %s to %s%s"
             .formatted(what, shownValue, plain(low), plain(high), shownUnit));
   }

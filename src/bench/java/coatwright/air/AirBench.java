@@ -83,4 +83,15 @@ public class AirBench {
     }
     return sum;
   }
+
+  @Benchmark
+  public double humidityRatioTight() {
+    double sum = 0;
+    for (int t = COLDEST_C; t <= WARMEST_C; t++) {
+      for (int rh = DRIEST_PCT; rh <= DAMPEST_PCT; rh++) {
+        sum += TightAir.humidityRatio(t, rh);
+      }
+    }
+    return sum;
+  }
 }

@@ -6,6 +6,7 @@ import coatwright.film.EnsembleJob;
 import coatwright.film.FilmJob;
 import coatwright.film.FilmParameters;
 import coatwright.film.FilmSimulation;
+import coatwright.film.Finish;
 import coatwright.film.LaidCoat;
 import coatwright.film.Prediction;
 import coatwright.film.SimulationOptions;
@@ -13,6 +14,7 @@ import coatwright.film.Spreads;
 import coatwright.journal.Coat;
 import coatwright.journal.Jar;
 import coatwright.journal.Method;
+import coatwright.journal.Observation.What;
 import coatwright.journal.Part;
 import coatwright.journal.PartPath;
 import com.sun.management.ThreadMXBean;
@@ -36,6 +38,16 @@ final class HouseBench {
   private static final int PARTS = 200;
   private static final double[] SIX_COATS_MIN = {0, 15, 30, 45, 105, 145};
   private static final double[] ONE_COAT_MIN = {0};
+
+  /** One finish of every family that cures, and the lacquer. */
+  private static final List<String> CURING =
+      List.of(
+          "lacquer-nitrocellulose",
+          "varnish-alkyd",
+          "oil-linseed",
+          "waterborne-acrylic",
+          "two-part-acid");
+
   private static final double HORIZON_S = 60 * 86_400.0;
   private static final ThreadMXBean THREAD = (ThreadMXBean) ManagementFactory.getThreadMXBean();
 
@@ -55,11 +67,16 @@ final class HouseBench {
         "| %d members | ms of processor time, minimum | median | goal | beside it |%n"
             + "|---|---|---|---|---|%n",
         Ensemble.MEMBERS);
-    bench.described();
+    bench.described("shellac-pale", TestShop.FINISHES);
+    for (String finish : CURING) {
+      bench.described(finish, TestShop.SHIPPED);
+    }
     bench.coats("one coat", ONE_COAT_MIN);
     bench.coats("six coats", SIX_COATS_MIN);
-    bench.house("one coat each", ONE_COAT_MIN, "");
-    bench.house("six coats each", SIX_COATS_MIN, "2000");
+    bench.house("one coat each", ONE_COAT_MIN, false, "");
+    bench.house("six coats each", SIX_COATS_MIN, false, "2000");
+    bench.house("one coat and two tests each", ONE_COAT_MIN, true, "2000");
+    bench.house("six coats and two tests each", SIX_COATS_MIN, true, "2000");
     bench.allocation();
   }
 
@@ -88,11 +105,11 @@ final class HouseBench {
     return "%.1f times its one full run".formatted(whole.least() / oneRunMs);
   }
 
-  private void described() {
-    Map<String, String> form = Map.of("finish", "shellac-pale", "air", "24C,60%", "wood", "23C");
+  private void described(String finish, Map<String, Finish> finishes) {
+    Map<String, String> form = Map.of("finish", finish, "air", "24C,60%", "wood", "23C");
     row(
-        "outlook of a described coat",
-        time(measured, () -> FilmOutlooks.described(OutlookForm.read(form, TestShop.FINISHES))),
+        "outlook of a described coat of " + finish,
+        time(measured, () -> FilmOutlooks.described(OutlookForm.read(form, finishes))),
         "50",
         "");
   }
@@ -119,8 +136,11 @@ final class HouseBench {
     row(name + ", slopes known", again, "10", runs(again, oneRun));
   }
 
-  /** Two hundred parts in one room, coated one after the other over five hours. */
-  private static TestShop shop(double[] atMin) {
+  /**
+   * Two hundred parts in one room, coated one after the other over five hours; tested, each had the
+   * thumbnail put to it a day later, which left a mark on every third, and was touched before.
+   */
+  private static TestShop shop(double[] atMin, boolean tested) {
     TestShop shop = new TestShop();
     shop.air(
         0,
@@ -153,13 +173,18 @@ final class HouseBench {
                 OptionalDouble.of(20),
                 Optional.empty()));
       }
+      if (tested) {
+        double coatedH = (atMin[atMin.length - 1] + 1.5 * i) / 60;
+        shop.note(part, coatedH + 1, What.TACKY, true);
+        shop.note(part, coatedH + 20, What.THUMBNAIL, i % 3 != 0);
+      }
     }
     return shop;
   }
 
   /** Each refresh two minutes after the last, as readings come in; slopes are kept between them. */
-  private void house(String name, double[] atMin, String goal) {
-    TestShop shop = shop(atMin);
+  private void house(String name, double[] atMin, boolean tested, String goal) {
+    TestShop shop = shop(atMin, tested);
     int[] minutes = {28 * 60};
     Runnable refresh =
         () -> {

@@ -13,7 +13,7 @@ import coatwright.quantity.OutOfRange;
  */
 public record LacquerDrying(
     FilmParameters parameters, LacquerBlend blend, double solidsVolPct, double solidsLnSd)
-    implements Drying {
+    implements SolventDrying {
   public LacquerDrying {
     OutOfRange.check("solids by volume", solidsVolPct, "%", 3, 60);
     OutOfRange.check("spread of the solids", solidsLnSd, "", 0, 2);
@@ -28,11 +28,6 @@ public record LacquerDrying(
     return "lacquer";
   }
 
-  @Override
-  public ModelStamp stamp() {
-    return parameters.stamp();
-  }
-
   /** Recoat and rub-out were set to what finishers see; the others have no criterion of its own. */
   @Override
   public Basis basisOf(String key) {
@@ -42,8 +37,8 @@ public record LacquerDrying(
     };
   }
 
-  /** A coat of it as it usually is, at the air's temperature. */
-  public LaidCoat coat(double atS, double wetFilmUm) {
-    return LaidCoat.lacquer(atS, wetFilmUm, solidsVolPct, blend, 0);
+  /** The liquid as it usually is, laid as it comes. */
+  public Poured poured() {
+    return new Poured.Lacquer(solidsVolPct, blend, 0, blend);
   }
 }

@@ -1,6 +1,8 @@
 package coatwright.film;
 
 import coatwright.quantity.OutOfRange;
+import coatwright.solvent.Solvent;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -93,6 +95,23 @@ public record LaidCoat(double atS, double wetFilmUm, Poured poured, OptionalDoub
   /** Whether it is resin in spirit; only then do cut, strength and retarder mean anything. */
   public boolean isSpirit() {
     return poured instanceof Poured.Spirit;
+  }
+
+  /** Whether it holds 2-butoxyethanol, in spirit as a retarder or in a slow blend. */
+  public boolean holdsButoxyethanol() {
+    return poured.perResin(Solvent.BUTOXYETHANOL) > 0;
+  }
+
+  /** The same coat carried by another blend; empty for what is no lacquer. */
+  public Optional<LaidCoat> withBlend(LacquerBlend blend) {
+    return poured instanceof Poured.Lacquer l
+        ? Optional.of(
+            new LaidCoat(
+                atS,
+                wetFilmUm,
+                new Poured.Lacquer(l.solidsVolPct(), blend, l.thinnerVolPct(), blend),
+                liquidTempC))
+        : Optional.empty();
   }
 
   /** Dry flakes per litre of spirit, g/L. */

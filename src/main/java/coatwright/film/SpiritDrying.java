@@ -13,7 +13,7 @@ import coatwright.quantity.OutOfRange;
  */
 public record SpiritDrying(
     FilmParameters parameters, double usualCutGPerL, double cutLnSd, double strengthVolPct)
-    implements Drying {
+    implements SolventDrying {
   public SpiritDrying {
     OutOfRange.check("usual cut", usualCutGPerL, "g/L", 20, 600);
     OutOfRange.check("spread of the cut", cutLnSd, "", 0, 2);
@@ -23,11 +23,6 @@ public record SpiritDrying(
   @Override
   public String family() {
     return "evaporative";
-  }
-
-  @Override
-  public ModelStamp stamp() {
-    return parameters.stamp();
   }
 
   /**

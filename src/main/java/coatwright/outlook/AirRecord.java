@@ -35,8 +35,6 @@ record AirRecord(
     double meanRhErrorPct) {
 
   private static final Duration AHEAD = Duration.ofDays(3);
-  private static final double GLASS_ENERGY =
-      FilmParameters.SHELLAC.diffusion().glassEnergyJPerMol();
 
   /** A thousandth of a day. */
   private static final double DATE_SHIFT_S = 86.4;
@@ -59,9 +57,12 @@ record AirRecord(
    *
    * @param stays where the part stood, oldest first; the last one's end is the end of the readings,
    *     and what follows is expected of its room
+   * @param set whose clock says what of the record may be left out, and what steady air would age a
+   *     film as fast
    * @return empty when nothing was read
    */
-  static Optional<AirRecord> of(Climate climate, List<Stay> stays, Instant zero, double draught) {
+  static Optional<AirRecord> of(
+      Climate climate, List<Stay> stays, Instant zero, double draught, FilmParameters set) {
     Stay last = stays.get(stays.size() - 1);
     Instant now = last.to();
     String room = last.room();
@@ -80,12 +81,14 @@ record AirRecord(
     }
     int read = knots.size();
     AirCourse readings = knots.course(draught);
-    String coming = addComing(climate, room, now, zero, readings, knots);
+    String coming = addComing(climate, room, now, zero, readings, knots, set);
     AirCourse whole = knots.course(draught);
     boolean cycle = knots.size() > read + 1;
     return Optional.of(
         new AirRecord(
-            whole.size() > 2 ? whole.thinnedByClock(GLASS_ENERGY, DATE_SHIFT_S) : whole,
+            whole.size() > 2
+                ? whole.thinnedByClock(set.diffusion().glassEnergyJPerMol(), DATE_SHIFT_S)
+                : whole,
             past.gaps(),
             halfRange(past.points()),
             coming,
@@ -95,7 +98,13 @@ record AirRecord(
   }
 
   private static String addComing(
-      Climate climate, String room, Instant now, Instant zero, AirCourse readings, Knots knots) {
+      Climate climate,
+      String room,
+      Instant now,
+      Instant zero,
+      AirCourse readings,
+      Knots knots,
+      FilmParameters set) {
     double nowS = seconds(zero, now);
     Optional<AirSeries> expected = climate.expected(room, now, now.plus(AHEAD));
     if (expected.isPresent()) {
@@ -104,24 +113,25 @@ record AirRecord(
       if (knots.size() > before) {
         double endS = knots.lastS();
         AirCourse all = knots.course(readings.draughtMPerS());
-        steadyTail(all, endS, Math.max(nowS, endS - 86_400), knots);
+        steadyTail(all, endS, Math.max(nowS, endS - 86_400), knots, set);
         return "the room's own recent daily cycle for three days, then steady";
       }
     }
     double lastS = knots.lastS();
     double fromS = Math.max(readings.timeS()[0], lastS - 86_400);
     if (lastS - fromS >= 6 * 3600) {
-      steadyTail(readings, lastS, fromS, knots);
+      steadyTail(readings, lastS, fromS, knots, set);
       return "the mean of the last day, as a film feels it";
     }
     return "the air staying as it is now";
   }
 
-  private static void steadyTail(AirCourse air, double endS, double fromS, Knots knots) {
+  private static void steadyTail(
+      AirCourse air, double endS, double fromS, Knots knots, FilmParameters set) {
     if (!(endS > fromS)) {
       return;
     }
-    double steadyC = AirCourses.steadyTempC(air, FilmParameters.SHELLAC, fromS, endS);
+    double steadyC = AirCourses.steadyTempC(air, set, fromS, endS);
     double rh = 0;
     int samples = 48;
     for (int i = 0; i < samples; i++) {

@@ -3,6 +3,7 @@ package coatwright.outlook;
 import coatwright.climate.Gap;
 import coatwright.film.AirCourse;
 import coatwright.film.FilmJob;
+import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
 import coatwright.film.Spreads;
 import coatwright.journal.Entry;
@@ -42,6 +43,11 @@ public record CoatJob(
     laid = List.copyOf(laid);
     gaps = List.copyOf(gaps);
     inputs = List.copyOf(inputs);
+  }
+
+  /** The film model's set of its finish. */
+  public FilmParameters parameters() {
+    return Sets.of(finish);
   }
 
   @Override

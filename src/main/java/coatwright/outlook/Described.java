@@ -12,7 +12,6 @@ import coatwright.film.EnsembleJob;
 import coatwright.film.FilmJob;
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
-import coatwright.film.LacquerDrying;
 import coatwright.film.LaidCoat;
 import coatwright.film.ShopPrior;
 import coatwright.film.Spreads;
@@ -27,7 +26,6 @@ import java.util.OptionalDouble;
 /** Makes a coating from a description: air and wood that stay as they are told to be. */
 final class Described {
   private static final double USUAL_WET_UM = 75;
-  private static final double ASSUMED_STRENGTH_PCT = 0.7;
   private static final double SEA_LEVEL_PA = 101_325;
 
   private Described() {}
@@ -93,25 +91,17 @@ final class Described {
 
   static Coating coating(OutlookRequest r) {
     Finish finish = r.finish();
-    if (finish.drying() instanceof LacquerDrying lacquer) {
-      return LacquerCoating.of(r, lacquer);
-    }
     double wetUm = r.wetFilmUm().orElse(usualWet(finish, r.method()));
-    double cut = r.cutGPerL().orElse(Sets.spirit(finish).usualCutGPerL());
-    double strength = r.strengthVolPct().orElse(Sets.spirit(finish).strengthVolPct());
-    LaidCoat coat =
-        new LaidCoat(0, wetUm, cut, strength, r.retarderVolPct(), OptionalDouble.empty());
+    InTheJar jar = InTheJar.of(r);
+    LaidCoat coat = jar.coat(0, wetUm);
     double woodC = r.woodTempC().orElse(r.airTempC());
     AirCourse air = AirCourse.steady(r.airTempC(), r.rhPct() / 100, r.draughtMPerS());
     Spreads spreads =
-        new Spreads(
+        jar.spreads(
             r.wetFilmUm().isPresent() ? Spreads.GAUGED_WET_LN : finish.wetFilmLnSd(),
-            r.cutGPerL().isPresent() ? Spreads.TOLD_CUT_LN : Sets.spirit(finish).cutLnSd(),
-            r.strengthVolPct().isPresent() ? Spreads.TOLD_STRENGTH_PCT : ASSUMED_STRENGTH_PCT,
             r.airTempErrorK(),
             r.rhErrorPct(),
-            r.woodTempErrorK(),
-            0);
+            r.woodTempErrorK());
     List<LaidCoat> coats = new ArrayList<>();
     for (int i = 0; i <= r.coatsBefore(); i++) {
       coats.add(coat.at(i * r.intervalMin() * 60));
@@ -137,7 +127,7 @@ final class Described {
         r.learnedBrushingMin(),
         OptionalDouble.empty(),
         OptionalDouble.empty(),
-        assumptions(r, wetUm, cut, strength));
+        assumptions(r, jar, wetUm));
   }
 
   static double usualWet(Finish finish, String method) {
@@ -156,20 +146,13 @@ final class Described {
     return job(job.coats(), air, finish.referenceTempC(), job.boardThicknessMm());
   }
 
-  private static List<String> assumptions(
-      OutlookRequest r, double wetUm, double cut, double strength) {
+  private static List<String> assumptions(OutlookRequest r, InTheJar jar, double wetUm) {
     List<String> said = new ArrayList<>(r.assumptions());
     sayAir(r, said);
-    if (r.cutGPerL().isEmpty()) {
-      said.add(unknownCut(cut, Sets.spirit(r.finish()).cutLnSd()));
-    }
+    said.addAll(jar.assumptions());
     if (r.wetFilmUm().isEmpty()) {
       said.add(usualWet(wetUm, r.method(), r.finish().wetFilmLnSd()));
     }
-    if (r.strengthVolPct().isEmpty()) {
-      said.add("Spirit taken as " + Show.fixed(strength, 1) + " % by volume.");
-    }
-    r.retarderDrops().ifPresent(d -> said.add(dropsSaid("drops:" + d)));
     if (r.coatsBefore() > 0) {
       said.add(coatsBefore(r));
       said.add(AS_FIRST_COAT);
@@ -200,15 +183,6 @@ final class Described {
   static final String AS_FIRST_COAT =
       "Clouding is judged as for a first coat on sealed wood, the severer case.";
 
-  static String unknownCut(double cutGPerL, double lnSd) {
-    return String.format(
-        Locale.ROOT,
-        "Cut unknown: taken as %s, give or take %.0f %%. The dried-sample test tells it: weigh a"
-            + " little wet, let it dry, weigh it again.",
-        Show.cut(cutGPerL, UnitSystem.US),
-        100 * lnSd);
-  }
-
   static String usualWet(double wetUm, String method, double lnSd) {
     return String.format(
         Locale.ROOT,
@@ -216,12 +190,5 @@ final class Described {
         Show.film(wetUm, UnitSystem.METRIC),
         method,
         100 * lnSd);
-  }
-
-  static String dropsSaid(String dose) {
-    return "Retarder "
-        + dose
-        + " is written down and not computed: so little changes nothing by evaporation in the"
-        + " model; what you see of it counts.";
   }
 }

@@ -1,7 +1,5 @@
 package coatwright.outlook;
 
-import coatwright.film.Curing;
-import coatwright.film.Finish;
 import coatwright.film.Milestone;
 import coatwright.journal.Entry;
 import coatwright.journal.Observation;
@@ -158,14 +156,7 @@ final class DueRows {
         last.map(PredictionLog.Kept::reason),
         advice.test(m, p, dates.p50(), p.madeAt()),
         dates.p50().isPresent(),
-        estimate(m, p.job().finish()));
-  }
-
-  /** Whether a milestone rests on figures nobody measured. */
-  private static boolean estimate(Milestone m, Finish finish) {
-    return finish.drying() instanceof Curing curing
-        ? CureFindings.estimate(curing, m)
-        : Findings.ESTIMATES.contains(m);
+        p.job().finish().basisOf(m).estimate());
   }
 
   /** A state and the rest it needs, only while it lasts. */

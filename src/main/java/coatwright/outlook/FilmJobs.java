@@ -19,9 +19,7 @@ import coatwright.journal.Entry;
 import coatwright.journal.Jar;
 import coatwright.journal.Journal;
 import coatwright.journal.PartPath;
-import coatwright.journal.Retarder;
 import coatwright.quantity.OutOfRange;
-import coatwright.quantity.RefusedInput;
 import coatwright.quantity.Show;
 import coatwright.quantity.UnitSystem;
 import java.time.Duration;
@@ -44,7 +42,6 @@ public final class FilmJobs {
   private static final SimulationOptions WET_HOUR =
       SimulationOptions.DEFAULT.withHaze(false, Double.POSITIVE_INFINITY);
   private static final double LEAST_GAP_K = 2;
-  private static final double ASSUMED_STRENGTH_PCT = 0.7;
 
   private final Journal journal;
   private final Climate climate;
@@ -115,7 +112,12 @@ public final class FilmJobs {
       }
     }
     Optional<AirRecord> air =
-        AirRecord.of(climate, stays(laid, zero, min(end, now)), zero, settings.draughtMPerS());
+        AirRecord.of(
+            climate,
+            stays(laid, zero, min(end, now)),
+            zero,
+            settings.draughtMPerS(),
+            Sets.clockOf(finish(body)));
     if (air.isEmpty() || !knownAround(body)) {
       return new Rebuilt.Unknown(
           "nobody measured the air in "
@@ -144,7 +146,7 @@ public final class FilmJobs {
     return laid.subList(from, laid.size());
   }
 
-  private static boolean hardensWith(Finish beneath, Finish top) {
+  static boolean hardensWith(Finish beneath, Finish top) {
     return top.drying() instanceof Curing
         ? beneath.name().equals(top.name())
         : beneath.drying().stamp().equals(top.drying().stamp());
@@ -330,35 +332,13 @@ public final class FilmJobs {
 
   private LaidCoat laidCoat(Coat coat, double atS, Inputs inputs, boolean told) {
     Finish finish = finish(coat);
-    Optional<Jar> jar = jar(coat);
-    OptionalDouble cut = jar.map(Jar::cutGPerL).orElse(OptionalDouble.empty());
-    OptionalDouble strength = jar.map(Jar::strengthVolPct).orElse(OptionalDouble.empty());
-    Optional<String> typed = jar.flatMap(Jar::retarder);
-    double retarderPct = retarderVolPct(typed);
-    double cutGPerL = cut.orElse(Sets.spirit(finish).usualCutGPerL());
-    double strengthPct = strength.orElse(Sets.spirit(finish).strengthVolPct());
-    double wetUm = wetFilmUm(coat, finish, inputs, told);
-    inputs.spread(
-        wetLn(coat, finish),
-        cut.isPresent() ? Spreads.TOLD_CUT_LN : Sets.spirit(finish).cutLnSd(),
-        strength.isPresent() ? Spreads.TOLD_STRENGTH_PCT : ASSUMED_STRENGTH_PCT,
-        wetUm * cutGPerL);
+    InTheJar jar = InTheJar.of(finish, jar(coat));
+    LaidCoat laid = jar.coat(atS, wetFilmUm(coat, finish, inputs, told));
+    inputs.spread(wetLn(coat, finish), jar.resinLnSd(), jar.strengthErrorPct(), laid.dryFilmUm());
     if (told) {
-      inputs.add(
-          "cut",
-          Show.cut(cutGPerL, UnitSystem.US),
-          cut.isPresent() ? "told with the jar" : "assumed, the jar's is unknown",
-          cut.isEmpty());
-      inputs.add(
-          "spirit strength",
-          Show.fixed(strengthPct, 1) + " %",
-          strength.isPresent() ? "told with the jar" : "assumed",
-          strength.isEmpty());
-      if (typed.isPresent() && retarderPct == 0) {
-        inputs.add("retarder", typed.get(), "written down, not computed", false);
-      }
+      inputs.addAll(jar.inputs());
     }
-    return new LaidCoat(atS, wetUm, cutGPerL, strengthPct, retarderPct, OptionalDouble.empty());
+    return laid;
   }
 
   private static double wetFilmUm(Coat coat, Finish finish, Inputs inputs, boolean told) {
@@ -379,25 +359,20 @@ public final class FilmJobs {
     return coat.wetFilmUm().isPresent() ? Spreads.GAUGED_WET_LN : finish.wetFilmLnSd();
   }
 
-  /** What the film model reckons with of a jar's retarder, per cent of the solution; 0 for none. */
-  static double retarderVolPct(Optional<String> typed) {
-    try {
-      return typed.map(t -> Retarder.parse("retarder", t).volPct().orElse(0)).orElse(0.0);
-    } catch (RefusedInput foreign) {
-      return 0;
-    }
-  }
-
   /** Inputs as they are found, and their spreads weighted by the resin they brought. */
   private static final class Inputs {
     private final List<Provenance> list = new ArrayList<>();
     private double weight;
     private double wetLn;
-    private double cutLn;
+    private double resinLn;
     private double strengthPct;
 
     void add(String input, String value, String from, boolean assumed) {
       list.add(new Provenance(input, value, from, assumed));
+    }
+
+    void addAll(List<Provenance> more) {
+      list.addAll(more);
     }
 
     void wood(WoodTemperature wood) {
@@ -408,17 +383,17 @@ public final class FilmJobs {
           !wood.measured());
     }
 
-    void spread(double coatWetLn, double coatCutLn, double coatStrengthPct, double resin) {
+    void spread(double coatWetLn, double coatResinLn, double coatStrengthPct, double resin) {
       weight += resin;
       wetLn += resin * coatWetLn;
-      cutLn += resin * coatCutLn;
+      resinLn += resin * coatResinLn;
       strengthPct = coatStrengthPct;
     }
 
     Spreads spreads(AirRecord air, WoodTemperature wood) {
       return new Spreads(
           wetLn / weight,
-          cutLn / weight,
+          resinLn / weight,
           strengthPct,
           Math.min(10, air.meanErrorK()),
           Math.min(40, air.meanRhErrorPct()),

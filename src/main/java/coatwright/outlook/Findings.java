@@ -17,7 +17,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 
 /**
  * What the film model finds for a coating, and the three answers read off it.
@@ -31,10 +30,6 @@ record Findings(
 
   private static final SimulationOptions PLAIN =
       SimulationOptions.DEFAULT.withHaze(false, Double.POSITIVE_INFINITY);
-
-  /** Milestones of a film of spirit that rest on assumed figures. */
-  static final Set<Milestone> ESTIMATES =
-      Set.of(Milestone.DRY_HARD, Milestone.WRAP, Milestone.FULL_HARDNESS);
 
   private static final double SHORT_MIN = 2;
   private static final double LONG_MIN = 6;
@@ -225,7 +220,7 @@ record Findings(
     }
     for (Milestone m : Milestone.values()) {
       if (m != Milestone.RESTED) {
-        list.add(milestone(m, whole.milestone(m), ESTIMATES.contains(m)));
+        list.add(milestone(m, whole.milestone(m), coating.finish().basisOf(m).estimate()));
       }
     }
     return list;

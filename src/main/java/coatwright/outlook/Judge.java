@@ -68,8 +68,7 @@ final class Judge {
         OptionalDouble.of(findings.coat().dryFilmUm()),
         coating.assumptions(),
         d.summary() == Summary.BRUSH ? List.of() : actions,
-        Cautions.of(
-            coating.finish(), coating.coat().isSpirit() && coating.coat().retarderVolPct() > 0),
+        Cautions.of(coating.finish(), coating.coat().holdsButoxyethanol()),
         new Outlook.Model(stamp.name(), stamp.version()));
   }
 
@@ -150,14 +149,20 @@ final class Judge {
                 ? "; it may stay (estimate)"
                 : "";
     return text(
-        "%s: its water peaks at %s times what the resin bears (one time in ten %s), the film %.1f K"
+        "%s: its water peaks at %s times what the %s bears (one time in ten %s), the film %.1f K"
             + " %s the dew point%s.",
         level,
         shown(findings.peakS()),
+        bearer(),
         shown(findings.peakS90()),
         Math.abs(findings.marginK()),
         side,
         clears);
+  }
+
+  /** What the water has to stay in: shellac's resin gives way, of a lacquer the blend. */
+  private String bearer() {
+    return coating.coat().isSpirit() ? "resin" : "blend";
   }
 
   private static String shown(double s) {
@@ -218,8 +223,8 @@ final class Judge {
   private String clear() {
     return text(
         "Room to spare: at its coldest the film stays %.1f K above the dew point, its water at %s"
-            + " of what the resin bears.",
-        findings.marginK(), shown(findings.peakS()));
+            + " of what the %s bears.",
+        findings.marginK(), shown(findings.peakS()), bearer());
   }
 
   static String text(String format, Object... values) {

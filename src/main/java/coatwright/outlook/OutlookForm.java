@@ -1,7 +1,6 @@
 package coatwright.outlook;
 
 import coatwright.air.StandardAtmosphere;
-import coatwright.film.Curing;
 import coatwright.film.Finish;
 import coatwright.journal.Method;
 import coatwright.journal.Retarder;
@@ -96,7 +95,7 @@ public final class OutlookForm {
     double intervalMin = intervalMin();
     double pressurePa = pressurePa();
     String method = method();
-    finish.filter(f -> f.drying() instanceof Curing).ifPresent(this::refuseSpirit);
+    finish.ifPresent(this::refuseSpirit);
     if (!faults.isEmpty()) {
       throw new RefusedInput(faults);
     }

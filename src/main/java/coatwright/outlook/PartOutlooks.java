@@ -44,7 +44,6 @@ import java.util.concurrent.ConcurrentHashMap;
 /** The next coat on a part, or the first on a bare one, in its room's air now. */
 final class PartOutlooks {
   private static final Duration SLOPES_KEPT = Duration.ofMinutes(10);
-  private static final double ASSUMED_STRENGTH_PCT = 0.7;
   private static final double RESTLESS_AIR_K = 3;
   private static final double UNTOLD_WOOD_ERROR_K = 1.5;
 
@@ -390,35 +389,18 @@ final class PartOutlooks {
   private Coating coating(
       Wanted wanted, RoomAir roomAir, AirPoint air, WoodTemperature wood, Instant now) {
     Finish finish = wanted.finish();
-    OptionalDouble cut = wanted.jar().map(Jar::cutGPerL).orElse(OptionalDouble.empty());
-    OptionalDouble strength = wanted.jar().map(Jar::strengthVolPct).orElse(OptionalDouble.empty());
-    Optional<String> retarder = wanted.jar().flatMap(Jar::retarder);
-    double retarderPct = FilmJobs.retarderVolPct(retarder);
+    InTheJar jar = InTheJar.of(finish, wanted.jar());
     List<String> said = new ArrayList<>(airAndWood(roomAir, wood));
     double wetUm = Described.usualWet(finish, wanted.method());
     said.add(Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd()));
-    double cutGPerL = cut.orElse(Sets.spirit(finish).usualCutGPerL());
-    if (cut.isEmpty()) {
-      said.add(Described.unknownCut(cutGPerL, Sets.spirit(finish).cutLnSd()));
-    }
-    if (retarder.isPresent() && retarderPct == 0) {
-      said.add(Described.dropsSaid(retarder.get()));
-    }
-    double strengthPct = strength.orElse(Sets.spirit(finish).strengthVolPct());
-    if (strength.isEmpty()) {
-      said.add(Judge.text("Spirit taken as %.1f %% by volume.", strengthPct));
-    }
-    LaidCoat coat =
-        new LaidCoat(0, wetUm, cutGPerL, strengthPct, retarderPct, OptionalDouble.empty());
+    said.addAll(jar.assumptions());
+    LaidCoat coat = jar.coat(0, wetUm);
     Spreads spreads =
-        new Spreads(
+        jar.spreads(
             finish.wetFilmLnSd(),
-            cut.isPresent() ? Spreads.TOLD_CUT_LN : Sets.spirit(finish).cutLnSd(),
-            strength.isPresent() ? Spreads.TOLD_STRENGTH_PCT : ASSUMED_STRENGTH_PCT,
             Math.min(10, air.temperatureErrorK()),
             Math.min(40, air.rhErrorPct()),
-            Math.min(15, wood.errorK()),
-            0);
+            Math.min(15, wood.errorK()));
     AirCourse steady = AirCourse.steady(air.airTempC(), air.rhPct() / 100, settings.draughtMPerS());
     FilmJob alone =
         Described.job(List.of(coat), steady, wood.woodTempC(), wanted.wood().thicknessMm());
@@ -460,7 +442,10 @@ final class PartOutlooks {
     return OptionalDouble.of(until.getAsDouble() - Duration.between(last, now).toMinutes());
   }
 
-  /** The coats that lie there with the next one on top, in the air that really was. */
+  /**
+   * The coats that lie there and melt together with the next one, in the air that really was; what
+   * dries by another set is the ground this one stands on.
+   */
   private Optional<EnsembleJob> stack(
       Wanted wanted, LaidCoat next, Spreads spreads, Instant now, ShopPrior shop) {
     if (wanted.laid().isEmpty()) {
@@ -469,7 +454,8 @@ final class PartOutlooks {
     Optional<Rebuilt> rebuilt = jobs.forPart(wanted.part().orElseThrow(), now);
     if (rebuilt.isEmpty()
         || !(rebuilt.get() instanceof Rebuilt.Known known)
-        || !(known.job() instanceof CoatJob job)) {
+        || !(known.job() instanceof CoatJob job)
+        || !FilmJobs.hardensWith(job.finish(), wanted.finish())) {
       return Optional.empty();
     }
     List<LaidCoat> coats = new ArrayList<>(job.stack().coats());

@@ -7,7 +7,6 @@ import coatwright.film.CoatOutcome;
 import coatwright.film.FilmRun;
 import coatwright.film.FilmSimulation;
 import coatwright.film.LacquerBlend;
-import coatwright.film.LacquerDrying;
 import coatwright.film.LaidCoat;
 import coatwright.film.SimulationOptions;
 import coatwright.outlook.Outlook.CloudingLevel;
@@ -26,7 +25,7 @@ import java.util.OptionalDouble;
 final class Remedies {
   private static final String RIDER =
       " Do it before the jar is opened, with the appliance off and out of the room before brushing."
-          + " Never heat on a wet spirit film.";
+          + " Never heat on a wet %s film.";
   private static final double LOOK_S = 3600;
   private static final double GRAMS_PER_LB = 119.826427;
   private static final double SLOW_SOLVENT_PCT = 3;
@@ -92,6 +91,10 @@ final class Remedies {
     return findings.condensation() ? 1.12 : Math.max(1, findings.peakS90() / findings.peakS());
   }
 
+  private String rider() {
+    return RIDER.formatted(coating.coat().isSpirit() ? "spirit" : "lacquer");
+  }
+
   private boolean better(CloudingLevel level) {
     return level.compareTo(now) > 0;
   }
@@ -132,7 +135,7 @@ final class Remedies {
                         byK,
                         Show.temperature(coating.woodTempC() + byK, UnitSystem.METRIC),
                         then(level))
-                    + RIDER);
+                    + rider());
       }
       if (best == CloudingLevel.NONE_EXPECTED) {
         break;
@@ -151,7 +154,7 @@ final class Remedies {
         best = level;
         some =
             Optional.of(
-                Judge.text("Dry the room to %.0f %%%s: %s", rh, litres(rh), then(level)) + RIDER);
+                Judge.text("Dry the room to %.0f %%%s: %s", rh, litres(rh), then(level)) + rider());
       }
       if (best == CloudingLevel.NONE_EXPECTED) {
         break;
@@ -209,14 +212,11 @@ final class Remedies {
   }
 
   private Optional<String> slowerBlend() {
-    if (!(coating.finish().drying() instanceof LacquerDrying lacquer)
-        || lacquer.blend().equals(LacquerBlend.SLOWED)) {
+    Optional<LaidCoat> slower = coating.coat().withBlend(LacquerBlend.SLOWED);
+    if (slower.isEmpty() || slower.get().equals(coating.coat())) {
       return Optional.empty();
     }
-    LaidCoat slower =
-        LaidCoat.lacquer(
-            0, coating.coat().wetFilmUm(), lacquer.solidsVolPct(), LacquerBlend.SLOWED, 0);
-    CloudingLevel level = level(slower, coating.air().rhPct(), coating.woodTempC());
+    CloudingLevel level = level(slower.get(), coating.air().rhPct(), coating.woodTempC());
     return better(level)
         ? Optional.of(
             "Use a slower blend, a tenth of it 2-butoxyethanol: "
@@ -225,7 +225,7 @@ final class Remedies {
         : Optional.empty();
   }
 
-  /** Once the spirit is out of the film it may be moved where it is warm. */
+  /** Once the solvent is out of the film it may be moved where it is warm. */
   private Optional<String> warmerToHarden() {
     double reference = coating.finish().referenceTempC();
     return coating.air().airTempC() < reference - 1 && findings.referenceRubOutS().isPresent()

@@ -2,7 +2,7 @@ package coatwright.outlook;
 
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
-import coatwright.film.LacquerDrying;
+import coatwright.film.SolventDrying;
 import coatwright.film.SpiritDrying;
 import coatwright.quantity.OutOfRange;
 
@@ -12,9 +12,21 @@ final class Sets {
 
   /** The film model's parameter set a finish names. */
   static FilmParameters of(Finish finish) {
-    return finish.drying() instanceof LacquerDrying lacquer
-        ? lacquer.parameters()
-        : spirit(finish).parameters();
+    if (finish.drying() instanceof SolventDrying drying) {
+      return drying.parameters();
+    }
+    throw new OutOfRange(
+        finish.title() + " does not dry by its solvents; ask for its own drying model instead");
+  }
+
+  /**
+   * The set by whose clock a record of the air is thinned and averaged: the finish's own, and
+   * shellac's under a finish that cures, which has none.
+   */
+  static FilmParameters clockOf(Finish finish) {
+    return finish.drying() instanceof SolventDrying drying
+        ? drying.parameters()
+        : FilmParameters.SHELLAC;
   }
 
   static SpiritDrying spirit(Finish finish) {

@@ -1,7 +1,7 @@
 package coatwright.outlook;
 
-import coatwright.film.Curing;
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.quantity.Fault;
 import java.util.List;
 import java.util.Optional;
@@ -13,14 +13,14 @@ public final class SpiritOnly {
 
   private SpiritOnly() {}
 
-  /** The fault in giving such a quantity for a finish that cures; empty where it has a meaning. */
+  /** The fault in giving such a quantity for any other finish; empty where it has a meaning. */
   public static Optional<Fault> refused(Finish finish, String key, String text) {
-    return finish.drying() instanceof Curing
-        ? Optional.of(
+    return finish.drying() instanceof SpiritDrying
+        ? Optional.empty()
+        : Optional.of(
             Fault.of(
                 key + " \"" + text + "\"",
                 "belongs to a finish dissolved in spirit, and " + finish.title() + " is none",
-                "leave it out"))
-        : Optional.empty();
+                "leave it out"));
   }
 }

@@ -1,7 +1,6 @@
 package coatwright.outlook;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
@@ -9,7 +8,6 @@ import coatwright.film.LacquerBlend;
 import coatwright.film.LacquerDrying;
 import coatwright.film.Layer;
 import coatwright.outlook.Outlook.CloudingLevel;
-import coatwright.quantity.OutOfRange;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -77,17 +75,17 @@ class LacquerOutlookTest {
   }
 
   @Test
+  void aSlowedBlendTellsThatItsSlowSolventPassesTheSkin() {
+    String skin = "2-butoxyethanol passes the skin.";
+    assertThat(outlook(LacquerBlend.SLOWED, "air", "25C,50%").cautions()).contains(skin);
+    assertThat(outlook(LacquerBlend.REGULAR, "air", "25C,50%").cautions()).doesNotContain(skin);
+  }
+
+  @Test
   void tellsAStackOfLacquerToo() {
     Outlook o =
         outlook(LacquerBlend.REGULAR, "air", "25C,50%", "coatsBefore", "2", "interval", "60min");
     assertThat(o.assumptions()).anyMatch(s -> s.contains("2 coats before"));
     assertThat(o.milestones()).isNotEmpty();
-  }
-
-  @Test
-  void refusesACutOfWhatIsNoSpirit() {
-    assertThatThrownBy(() -> outlook(LacquerBlend.FAST, "air", "20C,50%", "cut", "1.5lb"))
-        .isInstanceOf(OutOfRange.class)
-        .hasMessageContaining("no resin in spirit");
   }
 }

@@ -4,7 +4,9 @@ import coatwright.film.AirCourse;
 import coatwright.film.AirCourses;
 import coatwright.film.FilmJob;
 import coatwright.film.Finish;
+import coatwright.film.LacquerBlend;
 import coatwright.film.LaidCoat;
+import coatwright.film.Poured;
 import coatwright.outlook.CoatJob;
 import coatwright.quantity.Show;
 import coatwright.quantity.UnitSystem;
@@ -32,6 +34,7 @@ record Change(Kind kind, String words, String was, String would, FilmJob job) {
     THINNER_COAT,
     HEAVIER_COAT,
     STRONGER_CUT,
+    SLOWER_BLEND,
     REST,
     DRAUGHT,
     LATER
@@ -58,10 +61,13 @@ record Change(Kind kind, String words, String was, String would, FilmJob job) {
     dampAir(job, known.finish()).ifPresent(changes::add);
     coldWood(job).ifPresent(changes::add);
     warmerWood(job).ifPresent(changes::add);
-    wetSpirit(job).ifPresent(changes::add);
+    boolean spirit = coat(job).isSpirit();
+    if (spirit) {
+      wetSpirit(job).ifPresent(changes::add);
+    }
     weight(job, Kind.THINNER_COAT, "a thinner coat", THINNER).ifPresent(changes::add);
     weight(job, Kind.HEAVIER_COAT, "a heavier coat", HEAVIER).ifPresent(changes::add);
-    strongerCut(job).ifPresent(changes::add);
+    (spirit ? strongerCut(job) : slowerBlend(job)).ifPresent(changes::add);
     rest(known).ifPresent(changes::add);
     draught(job).ifPresent(changes::add);
     later(job).ifPresent(changes::add);
@@ -163,16 +169,13 @@ record Change(Kind kind, String words, String was, String would, FilmJob job) {
     if (toUm < 10 || toUm > 300) {
       return Optional.empty();
     }
-    LaidCoat other =
-        new LaidCoat(
-            c.atS(), toUm, c.cutGPerL(), c.strengthVolPct(), c.retarderVolPct(), c.liquidTempC());
     return Optional.of(
         new Change(
             kind,
             words,
             Show.film(c.wetFilmUm(), UnitSystem.METRIC),
             Show.film(toUm, UnitSystem.METRIC),
-            withCoat(job, other)));
+            withCoat(job, c.withWetFilm(toUm))));
   }
 
   private static Optional<Change> strongerCut(FilmJob job) {
@@ -191,6 +194,25 @@ record Change(Kind kind, String words, String was, String would, FilmJob job) {
             Show.cut(c.cutGPerL(), UnitSystem.US),
             Show.cut(to, UnitSystem.US),
             withCoat(job, other)));
+  }
+
+  /** A blend with a tenth of slow glycol ether; empty where the coat had it, and of spirit. */
+  private static Optional<Change> slowerBlend(FilmJob job) {
+    LaidCoat c = coat(job);
+    return c.withBlend(LacquerBlend.SLOWED)
+        .filter(slower -> !slower.equals(c))
+        .map(
+            slower ->
+                new Change(
+                    Kind.SLOWER_BLEND,
+                    "a slower blend",
+                    blend(c),
+                    blend(slower),
+                    withCoat(job, slower)));
+  }
+
+  private static String blend(LaidCoat coat) {
+    return coat.poured() instanceof Poured.Lacquer l ? l.blend().name() : "";
   }
 
   /** The coats beneath laid so much earlier that an hour lay between; this one where it was. */

@@ -39,6 +39,7 @@ final class CloudingCause {
 
   private final String part;
   private final boolean noted;
+  private final Carrier carrier;
   private final CloudingRun base;
   private final List<Tried> tried;
   private final JarStory jar;
@@ -48,6 +49,7 @@ final class CloudingCause {
   CloudingCause(
       String part,
       boolean noted,
+      Carrier carrier,
       CloudingRun base,
       List<Tried> tried,
       JarStory jar,
@@ -55,6 +57,7 @@ final class CloudingCause {
       double rhPct) {
     this.part = part;
     this.noted = noted;
+    this.carrier = carrier;
     this.base = base;
     this.tried = tried;
     this.jar = jar;
@@ -94,11 +97,12 @@ final class CloudingCause {
     boolean drySaves = mends(Kind.DAMP_AIR);
     return new Finding(
         head(
-                "clouded because of the spirit in the jar",
-                "may well cloud, because of the spirit in the jar")
-            + ": before the brush it already held %s %% of the water the resin can bear%s"
+                "clouded because of the " + carrier.liquid() + " in the jar",
+                "may well cloud, because of the " + carrier.liquid() + " in the jar")
+            + ": before the brush it already held %s %% of the water the %s can bear%s"
                 .formatted(
                     Show.fixed(100 * outcome.jarS(), 0),
+                    carrier.givesWay(),
                     drySaves ? ", and the " + air() + " did the rest" : ", whatever the air"),
         drySaves ? AirAtFault.PARTLY : AirAtFault.NO);
   }
@@ -119,7 +123,8 @@ final class CloudingCause {
   }
 
   private String suspects() {
-    return jar.suspects("look at the spirit, at what lay under it, and at how it was laid");
+    return jar.suspects(
+        "look at the %s, at what lay under it, and at how it was laid".formatted(carrier.liquid()));
   }
 
   private Finding nearTheLimit(CoatOutcome outcome) {
@@ -165,9 +170,12 @@ final class CloudingCause {
     return "air of %s °C and %s".formatted(Show.fixed(airTempC, 1), Show.relativeHumidity(rhPct));
   }
 
-  private static String water(CoatOutcome outcome) {
-    return "%s %% water where the resin gives way at %s %%"
-        .formatted(Show.fixed(outcome.waterPeakPct(), 1), Show.fixed(outcome.waterLimitPct(), 1));
+  private String water(CoatOutcome outcome) {
+    return "%s %% water where the %s gives way at %s %%"
+        .formatted(
+            Show.fixed(outcome.waterPeakPct(), 1),
+            carrier.givesWay(),
+            Show.fixed(outcome.waterLimitPct(), 1));
   }
 
   /** The changes that alone would have kept it clear, the strongest first. */

@@ -22,16 +22,14 @@ import java.util.Optional;
 record CloudingRun(Optional<CoatOutcome> outcome, double spreadAtWoodK, CloudingLevel level) {
   static final double FIRST_HOUR_S = 3600;
 
-  private static final FilmSimulation SIMULATION =
-      new FilmSimulation(FilmParameters.SHELLAC, SimulationOptions.DEFAULT);
-
   /**
+   * @param set the film model's, of the coat's finish
    * @param spread p90 over p50 of the water ratio, from what is not known of this coat's inputs;
    *     the same for every changed run, since the logarithms go together
    */
-  static CloudingRun of(FilmJob job, double spread) {
+  static CloudingRun of(FilmParameters set, FilmJob job, double spread) {
     double lastS = job.coats().get(job.coats().size() - 1).atS();
-    FilmRun run = SIMULATION.run(job, lastS + FIRST_HOUR_S);
+    FilmRun run = new FilmSimulation(set, SimulationOptions.DEFAULT).run(job, lastS + FIRST_HOUR_S);
     double airC = job.air().airTempCAt(lastS);
     double dewC = MoistAir.of(airC, 100 * job.air().rhFractionAt(lastS)).dewPointC();
     boolean whole = run.coats().size() == job.coats().size();
@@ -47,12 +45,14 @@ record CloudingRun(Optional<CoatOutcome> outcome, double spreadAtWoodK, Clouding
         .orElse(CloudingLevel.LIKELY);
   }
 
-  /** Water over the water at which the resin gives way; infinite where dew lies on the wood. */
+  /**
+   * Water over the water at which resin or blend gives way; infinite where dew lies on the wood.
+   */
   double s() {
     return outcome.map(CoatOutcome::peakS).orElse(Double.POSITIVE_INFINITY);
   }
 
-  /** The resin would not have given way, nor the wood stood at the dew point. */
+  /** It would not have given way, nor the wood stood at the dew point. */
   boolean staysClear() {
     return s() < CloudingRule.LIMIT_S && spreadAtWoodK >= CloudingRule.LEAST_SPREAD_K;
   }

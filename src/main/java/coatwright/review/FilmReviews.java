@@ -7,8 +7,9 @@ import coatwright.climate.WoodPoint;
 import coatwright.film.CoatOutcome;
 import coatwright.film.Ensemble;
 import coatwright.film.EnsembleJob;
-import coatwright.film.FilmParameters;
+import coatwright.film.ModelStamp;
 import coatwright.film.Percentiles;
+import coatwright.film.SpiritDrying;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Journal;
@@ -205,11 +206,11 @@ public final class FilmReviews implements Reviews {
 
     Why told(CoatJob known) {
       double spread = spread(known);
-      CloudingRun base = CloudingRun.of(known.alone(), spread);
+      CloudingRun base = CloudingRun.of(known.parameters(), known.alone(), spread);
       JarStory jar = JarStory.of(journal, entry, known.finish(), zone);
       List<Tried> tried = new ArrayList<>();
       for (Change change : Change.all(known)) {
-        CloudingRun run = CloudingRun.of(change.job(), spread);
+        CloudingRun run = CloudingRun.of(known.parameters(), change.job(), spread);
         if (run.outcome().isPresent()) {
           tried.add(new Tried(change, run));
         }
@@ -224,7 +225,12 @@ public final class FilmReviews implements Reviews {
         changes.addAll(0, soft.counterfactuals(softAgeS(), spread));
       }
       changes.sort(Comparator.comparing(change -> !change.helps()));
-      return why(finding, saw(base), changes, jar.told(), cautions(known));
+      return why(
+          finding,
+          saw(base, known.finish().drying().stamp()),
+          changes,
+          jar.told(),
+          cautions(known));
     }
 
     Why told(CuringJob known) {
@@ -252,6 +258,7 @@ public final class FilmReviews implements Reviews {
       return new CloudingCause(
               coat.part().toString(),
               notes.clouded().isPresent(),
+              Carrier.of(known.finish()),
               base,
               tried,
               jar,
@@ -265,8 +272,9 @@ public final class FilmReviews implements Reviews {
       List<String> cautions = assumed(known);
       if (notes.clouded().isPresent()) {
         cautions.add(
-            "Bring no heat and no spark near it while spirit is leaving the film; read the safety"
-                + " data sheet");
+            "Bring no heat and no spark near it while "
+                + (known.finish().drying() instanceof SpiritDrying ? "spirit" : "solvent")
+                + " is leaving the film; read the safety data sheet");
       }
       return cautions;
     }
@@ -304,23 +312,22 @@ public final class FilmReviews implements Reviews {
   /** How far the water ratio of such a coat may lie above its middle: p90 over p50. */
   private static double spread(CoatJob known) {
     Percentiles s =
-        Ensemble.predict(
-                EnsembleJob.untested(FilmParameters.SHELLAC, known.alone(), known.spreads()))
+        Ensemble.predict(EnsembleJob.untested(known.parameters(), known.alone(), known.spreads()))
             .peakS();
     return s.p50().isPresent() && s.p90().isPresent()
         ? s.p90().getAsDouble() / s.p50().getAsDouble()
         : 1;
   }
 
-  private static Optional<Why.Saw> saw(CloudingRun base) {
+  private static Optional<Why.Saw> saw(CloudingRun base, ModelStamp stamp) {
     if (base.outcome().isEmpty()) {
       return Optional.empty();
     }
     CoatOutcome outcome = base.outcome().get();
     return Optional.of(
         new Why.Saw(
-            FilmParameters.SHELLAC.stamp().name(),
-            FilmParameters.SHELLAC.stamp().version(),
+            stamp.name(),
+            stamp.version(),
             base.level().toString(),
             OptionalDouble.of(outcome.waterPeakPct()),
             OptionalDouble.of(outcome.waterLimitPct()),

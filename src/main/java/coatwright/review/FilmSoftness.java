@@ -4,7 +4,6 @@ import coatwright.film.AirCourse;
 import coatwright.film.Ensemble;
 import coatwright.film.EnsembleJob;
 import coatwright.film.FilmJob;
-import coatwright.film.FilmParameters;
 import coatwright.film.FilmRun;
 import coatwright.film.FilmSimulation;
 import coatwright.film.LaidCoat;
@@ -16,26 +15,28 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** How long a film of spirit stays soft, as it was laid and with one thing changed. */
+/**
+ * How long a film that dries by its solvents stays soft, as it was laid and with one thing changed.
+ */
 final class FilmSoftness {
   private static final double HORIZON_S = 60 * 86_400.0;
   private static final double THINNER = 2.0 / 3;
   private static final double REST_S = 3600;
   private static final double SHORT_REST_S = 3000;
-  private static final FilmSimulation SIMULATION =
-      new FilmSimulation(FilmParameters.SHELLAC, SimulationOptions.DEFAULT);
 
   private final CoatJob known;
+  private final FilmSimulation simulation;
   private final Softness softness;
 
   FilmSoftness(CoatJob known) {
     this.known = known;
+    this.simulation = new FilmSimulation(known.parameters(), SimulationOptions.DEFAULT);
     this.softness =
         new Softness(
             known.part().toString(),
             known.finish(),
             Ensemble.predict(
-                    EnsembleJob.untested(FilmParameters.SHELLAC, known.stack(), known.spreads()))
+                    EnsembleJob.untested(known.parameters(), known.stack(), known.spreads()))
                 .milestone(Milestone.RUB_OUT),
             run(known.stack()).rubOutS(),
             run(inReference()).rubOutS(),
@@ -49,9 +50,9 @@ final class FilmSoftness {
     return softness;
   }
 
-  private static FilmRun run(FilmJob job) {
+  private FilmRun run(FilmJob job) {
     double lastS = job.coats().get(job.coats().size() - 1).atS();
-    return SIMULATION.run(job, lastS + HORIZON_S);
+    return simulation.run(job, lastS + HORIZON_S);
   }
 
   private FilmJob inReference() {
@@ -92,7 +93,7 @@ final class FilmSoftness {
     if (run.coats().size() < job.coats().size()) {
       return Optional.empty();
     }
-    CloudingRun clouding = CloudingRun.of(job, spread);
+    CloudingRun clouding = CloudingRun.of(known.parameters(), job, spread);
     return Optional.of(
         new Why.Counterfactual(
             change,
@@ -107,14 +108,7 @@ final class FilmSoftness {
   private FilmJob thinner() {
     List<LaidCoat> coats = new ArrayList<>();
     for (LaidCoat c : known.stack().coats()) {
-      coats.add(
-          new LaidCoat(
-              c.atS(),
-              Math.max(10, THINNER * c.wetFilmUm()),
-              c.cutGPerL(),
-              c.strengthVolPct(),
-              c.retarderVolPct(),
-              c.liquidTempC()));
+      coats.add(c.withWetFilm(Math.max(10, THINNER * c.wetFilmUm())));
     }
     return withCoats(coats);
   }

@@ -21,7 +21,7 @@ import java.util.Optional;
  * what became of everything else coated from it.
  *
  * @param told sentences, the age first
- * @param pastItsTest older than the age at which its drop test falls due
+ * @param pastItsTest older than the age at which its test falls due
  * @param spoiledElsewhere coats from the same filling, on other parts, noted clouded or soft
  * @param clearInTheSameAir coats on other parts within two hours in the same room with no fault
  *     noted
@@ -80,11 +80,12 @@ record JarStory(
     long months = ChronoUnit.MONTHS.between(jar.opened().get(), laid);
     boolean old = months >= finish.testDueMonths();
     told.add(
-        "Jar %s was %s old when this coat was laid; %s's drop test falls due at %s%s"
+        "Jar %s was %s old when this coat was laid; %s's %s falls due at %s%s"
             .formatted(
                 jar.name(),
                 months < 1 ? "less than a month" : counted(months, "month"),
                 finish.title(),
+                finish.drying() instanceof SpiritDrying ? "drop test" : "test",
                 counted(finish.testDueMonths(), "month"),
                 old ? ", so test it before anything else" : ""));
     return old;

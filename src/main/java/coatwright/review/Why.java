@@ -52,8 +52,8 @@ public record Why(
   /**
    * What the film model saw.
    *
-   * @param waterPeakPct most water in a film of spirit, and what its resin bears beside it; a
-   *     finish that cures holds none to speak of
+   * @param waterPeakPct most water in a film of spirit or lacquer, and what its resin or its blend
+   *     bears beside it; a finish that cures holds none to speak of
    */
   public record Saw(
       String name,

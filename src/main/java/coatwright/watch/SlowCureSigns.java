@@ -6,8 +6,8 @@ import coatwright.climate.Climate;
 import coatwright.film.CureMoment;
 import coatwright.film.CureSigns;
 import coatwright.film.Curing;
-import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.SolventDrying;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Jar;
@@ -215,20 +215,20 @@ final class SlowCureSigns {
   }
 
   /**
-   * Hardening here over hardening at the reference: by the film model's own activation energy, or
-   * by the clock of a finish that cures, in the humidity its dates assume.
+   * Hardening here over hardening at the reference: by the activation energy of the finish's set,
+   * or by the clock of a finish that cures, in the humidity its dates assume.
    */
   static double rate(Finish finish, double airTempC) {
     double referenceTempC = finish.referenceTempC();
-    if (finish.drying() instanceof Curing curing) {
-      double wetUm = finish.wetFilmUmByMethod().getOrDefault("brush", USUAL_WET_UM);
-      CureMoment there = CureMoment.of(airTempC, finish.referenceRhPct(), airTempC, wetUm);
-      return CureSigns.at(curing, there).ratioToReference();
+    if (finish.drying() instanceof SolventDrying drying) {
+      double energy = drying.parameters().diffusion().glassEnergyJPerMol();
+      return Math.exp(
+          -energy
+              / GAS_CONSTANT
+              * (1 / (airTempC + ZERO_CELSIUS_K) - 1 / (referenceTempC + ZERO_CELSIUS_K)));
     }
-    double energy = FilmParameters.SHELLAC.diffusion().glassEnergyJPerMol();
-    return Math.exp(
-        -energy
-            / GAS_CONSTANT
-            * (1 / (airTempC + ZERO_CELSIUS_K) - 1 / (referenceTempC + ZERO_CELSIUS_K)));
+    double wetUm = finish.wetFilmUmByMethod().getOrDefault("brush", USUAL_WET_UM);
+    CureMoment there = CureMoment.of(airTempC, finish.referenceRhPct(), airTempC, wetUm);
+    return CureSigns.at((Curing) finish.drying(), there).ratioToReference();
   }
 }

@@ -8,8 +8,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import coatwright.climate.SourceState;
+import coatwright.film.FilmParameters;
+import coatwright.film.Finish;
+import coatwright.film.LacquerBlend;
+import coatwright.film.LacquerDrying;
+import coatwright.film.Layer;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Warnings that begin, are said once, and end. */
@@ -275,5 +281,33 @@ class ShopWatchTest {
   @Test
   void aDayAtFifteenDegreesCountsThreeQuartersOfOneAtTwenty() {
     assertThat(SlowCureSigns.rate(InventedShop.FINISH, 15)).isCloseTo(3.75 / 5.00, within(0.01));
+  }
+
+  /** Arrhenius with the set's own energy, by hand: 60 kJ/mol from 20 to 15 °C is 0.652. */
+  @Test
+  void aFinishIsCountedByTheEnergyOfItsOwnSet() {
+    Finish shellac = InventedShop.FINISH;
+    Finish lacquer =
+        new Finish(
+            "lacquer",
+            "Lacquer",
+            Layer.LACQUER,
+            new LacquerDrying(
+                FilmParameters.LACQUER.withGlassEnergy(60e3), LacquerBlend.REGULAR, 20, 0.15),
+            shellac.referenceTempC(),
+            shellac.referenceRhPct(),
+            shellac.wetFilmUmByMethod(),
+            shellac.wetFilmLnSd(),
+            shellac.lowestTempC(),
+            shellac.highestTempC(),
+            shellac.recoatUntilMin(),
+            shellac.testDueMonths(),
+            shellac.buildLimitUm(),
+            "",
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of());
+    assertThat(SlowCureSigns.rate(lacquer, 15)).isCloseTo(0.652, within(0.001));
   }
 }

@@ -1,7 +1,9 @@
 package coatwright.web;
 
 import coatwright.film.Finish;
+import coatwright.film.LacquerDrying;
 import coatwright.film.Layer;
+import coatwright.film.SolventDrying;
 import coatwright.film.SpiritDrying;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +21,9 @@ record FinishView(
     OptionalDouble usualCutGPerL,
     OptionalDouble cutLnSd,
     OptionalDouble strengthVolPct,
+    Optional<String> blend,
+    OptionalDouble solidsVolPct,
+    OptionalDouble solidsLnSd,
     Map<String, Double> wetFilmUmByMethod,
     double wetFilmLnSd,
     double lowestTempC,
@@ -37,16 +42,25 @@ record FinishView(
         Optional.of(f.drying())
             .filter(SpiritDrying.class::isInstance)
             .map(SpiritDrying.class::cast);
+    Optional<LacquerDrying> lacquer =
+        Optional.of(f.drying())
+            .filter(LacquerDrying.class::isInstance)
+            .map(LacquerDrying.class::cast);
     return new FinishView(
         f.name(),
         f.title(),
         f.family(),
-        spirit.map(s -> s.parameters().name()).orElseGet(() -> f.drying().stamp().name()),
+        f.drying() instanceof SolventDrying drying
+            ? drying.parameters().name()
+            : f.drying().stamp().name(),
         f.referenceTempC(),
         f.referenceRhPct(),
         number(spirit.map(SpiritDrying::usualCutGPerL)),
         number(spirit.map(SpiritDrying::cutLnSd)),
         number(spirit.map(SpiritDrying::strengthVolPct)),
+        lacquer.map(l -> l.blend().name()),
+        number(lacquer.map(LacquerDrying::solidsVolPct)),
+        number(lacquer.map(LacquerDrying::solidsLnSd)),
         f.wetFilmUmByMethod(),
         f.wetFilmLnSd(),
         f.lowestTempC(),

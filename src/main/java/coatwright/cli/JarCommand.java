@@ -44,7 +44,7 @@ final class JarCommand {
         names = "--finish",
         required = true,
         paramLabel = "F",
-        description = "What is in it: shellac-pale.")
+        description = "What is in it: shellac-pale, lacquer-nitrocellulose, varnish-alkyd.")
     String finish = "";
 
     @Option(names = "--cut", paramLabel = "C", description = "Its cut: 1.5lb, 180g/L, or unknown.")

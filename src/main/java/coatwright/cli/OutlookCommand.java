@@ -26,7 +26,10 @@ import picocli.CommandLine.Option;
       "         coatwright outlook --part cabinet/left-door"
     })
 final class OutlookCommand implements Callable<Integer> {
-  @Option(names = "--finish", paramLabel = "F", description = "The finish: shellac-pale.")
+  @Option(
+      names = "--finish",
+      paramLabel = "F",
+      description = "The finish: shellac-pale, lacquer-nitrocellulose, varnish-alkyd.")
   @Nullable String finish;
 
   @Option(names = "--air", paramLabel = "T,H", description = "The air: 28C,80%%.")

@@ -57,9 +57,9 @@ class CheapFormsTest {
     }
   }
 
-  /** A shop by the minute for twelve days: day and night, drift, doors, a heater, sensor noise. */
-  private static AirCourse minutes(String kind, int seed) {
-    int n = 12 * DAY_MIN;
+  /** A shop by the minute for so many days: day and night, drift, doors, a heater, sensor noise. */
+  private static AirCourse minutes(String kind, int seed, int days) {
+    int n = days * DAY_MIN;
     double[] t = new double[n];
     double[] c = new double[n];
     double[] rh = new double[n];
@@ -82,14 +82,27 @@ class CheapFormsTest {
   @ParameterizedTest(name = "{0}, {1}")
   @CsvSource({"quiet, 0", "quiet, 1", "doors, 0", "doors, 3", "heater, 0", "heater, 2"})
   void aThinnedRecordMovesNoRubOutByAThousandthOfADay(String kind, int seed) {
-    AirCourse whole = minutes(kind, seed);
-    AirCourse thin = whole.thinnedByClock(SET.diffusion().glassEnergyJPerMol(), 1e-3 * Jobs.DAY_S);
+    assertRubOutStays(SET, Jobs.sixTimes(Jobs.usualCoat()), minutes(kind, seed, 12));
+  }
+
+  /** Lacquer hardens for weeks, and its record is thinned by its own set's clock. */
+  @ParameterizedTest(name = "{0}, {1}")
+  @CsvSource({"quiet, 0", "doors, 0", "heater, 0"})
+  void norOfLacquer(String kind, int seed) {
+    List<LaidCoat> coats = new ArrayList<>();
+    for (int i = 0; i < 3; i++) {
+      coats.add(Jobs.lacquer(LacquerBlend.REGULAR).at(3600.0 * i));
+    }
+    assertRubOutStays(FilmParameters.LACQUER, coats, minutes(kind, seed, 24));
+  }
+
+  private static void assertRubOutStays(FilmParameters set, List<LaidCoat> coats, AirCourse whole) {
+    AirCourse thin = whole.thinnedByClock(set.diffusion().glassEnergyJPerMol(), 1e-3 * Jobs.DAY_S);
     assertThat(thin.size()).isLessThan(whole.size() / 20);
     FilmSimulation simulation =
         new FilmSimulation(
-            SET, SimulationOptions.DEFAULT.withHaze(false, Double.POSITIVE_INFINITY));
-    List<LaidCoat> coats = Jobs.sixTimes(Jobs.usualCoat());
-    double until = 12 * Jobs.DAY_S;
+            set, SimulationOptions.DEFAULT.withHaze(false, Double.POSITIVE_INFINITY));
+    double until = whole.knotTimeS(whole.size() - 1);
     double full = simulation.run(FilmJob.of(coats, whole, 19), until).rubOutS().orElseThrow();
     double less = simulation.run(FilmJob.of(coats, thin, 19), until).rubOutS().orElseThrow();
     assertThat(less).isCloseTo(full, within(1e-3 * Jobs.DAY_S));
@@ -99,7 +112,7 @@ class CheapFormsTest {
   @CsvSource({"quiet, 5", "doors, 6", "heater, 7"})
   void thinningKeepsTheFilmsClockAndEveryKnotWithinItsTolerance(String kind, int seed) {
     double energy = SET.diffusion().glassEnergyJPerMol();
-    AirCourse whole = minutes(kind, seed);
+    AirCourse whole = minutes(kind, seed, 12);
     AirCourse thin = whole.thinnedByClock(energy, 60);
     EquivalentTime clock = new EquivalentTime(whole, energy);
     EquivalentTime thinClock = new EquivalentTime(byTheMinute(thin, whole), energy);

@@ -138,8 +138,17 @@ public final class FilmJobs {
    * finish that cures has its own coats beneath it. What lies deeper is the ground it stands on.
    */
   private List<Entry> together(List<Entry> laid) {
-    Finish top = finish((Coat) laid.get(laid.size() - 1).body());
-    int from = laid.size() - 1;
+    return hardeningWith(finish((Coat) laid.get(laid.size() - 1).body()), laid);
+  }
+
+  /**
+   * The newest of those coats that harden with a coat of this finish on them, down to the first
+   * that does not.
+   *
+   * @param laid coats that lie there, oldest first
+   */
+  public List<Entry> hardeningWith(Finish top, List<Entry> laid) {
+    int from = laid.size();
     while (from > 0 && hardensWith(finish((Coat) laid.get(from - 1).body()), top)) {
       from--;
     }

@@ -51,9 +51,10 @@ final class CoatAnswers {
   }
 
   /**
-   * @param beneath coats on the same face, oldest first
+   * @param laid coats on the same face, oldest first
    */
-  Outlook before(ReplayCoat coat, List<Entry> beneath) {
+  Outlook before(ReplayCoat coat, List<Entry> laid) {
+    List<Entry> beneath = jobs.hardeningWith(coat.finish(), laid);
     RoomAir now = climate.now(room);
     Optional<AirPoint> air = now.air().filter(CoatAnswers::modelled);
     if (air.isEmpty()) {

@@ -1,6 +1,7 @@
 package coatwright.replay;
 
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.journal.Method;
 import coatwright.journal.Observation.What;
 import coatwright.journal.PartPath;
@@ -76,7 +77,8 @@ final class CoatList {
 
   /**
    * N coats of the reference job from the first reading: 1.5 lb, 75 µm, 95 % spirit, at 0, 15, 30,
-   * 45, 105 and 145 min, and every 40 min after that.
+   * 45, 105 and 145 min, and every 40 min after that; of another finish than spirit without cut and
+   * strength.
    */
   List<ReplayCoat> schedule(int coats) {
     if (coats < 1 || coats > MOST_COATS) {
@@ -84,6 +86,7 @@ final class CoatList {
           "schedule \"" + coats + "\"", "is 1 to " + MOST_COATS + " coats", "write --schedule 6");
     }
     Finish finish = finish("", OptionalInt.empty()).orElseThrow(() -> new RefusedInput(faults));
+    boolean spirit = finish.drying() instanceof SpiritDrying;
     List<ReplayCoat> list = new ArrayList<>();
     for (int i = 0; i < coats; i++) {
       int last = REFERENCE_MIN.length - 1;
@@ -95,10 +98,10 @@ final class CoatList {
               PartPath.parse("reference/board"),
               finish,
               first.plusSeconds(60L * minute),
-              OptionalDouble.of(REFERENCE_CUT_G_PER_L),
+              spirit ? OptionalDouble.of(REFERENCE_CUT_G_PER_L) : OptionalDouble.empty(),
               OptionalDouble.of(75),
               OptionalDouble.empty(),
-              OptionalDouble.of(95),
+              spirit ? OptionalDouble.of(95) : OptionalDouble.empty(),
               Optional.empty(),
               Method.BRUSH,
               Optional.empty()));

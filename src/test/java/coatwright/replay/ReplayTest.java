@@ -10,13 +10,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import coatwright.config.SettingsFolder;
 import coatwright.json.Json;
 import coatwright.outlook.Outlook;
+import coatwright.outlook.OutlookSettings;
 import coatwright.quantity.RefusedInput;
 import coatwright.review.Why.AirAtFault;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -217,5 +221,34 @@ class ReplayTest {
     assertThatThrownBy(() -> run(steady(20, 50, 30), untimed, "", 0))
         .isInstanceOf(RefusedInput.class)
         .hasMessageContaining("names no time, and a record needs one");
+  }
+
+  @Test
+  void aLacquerOnShellacStandsOnItAndIsNoSecondCoatOfIt() {
+    String coats =
+        """
+        id,part,finish,start
+        a,board/face,shellac-pale,+0min
+        b,board/face,lacquer-nitrocellulose,+60min
+        c,board/face,lacquer-nitrocellulose,+120min
+        """;
+    Replayed replayed =
+        new Replay(
+                SettingsFolder.finishes(Path.of("config/finishes")),
+                OutlookSettings.usual("shellac-pale", ZoneOffset.UTC))
+            .run(
+                steady(25, 50, 180),
+                mapping(BY_THE_MINUTE),
+                Optional.of(coats),
+                OptionalInt.empty());
+    assertThat(replayed.coats())
+        .extracting(c -> c.outlook().model().name())
+        .containsExactly("film/shellac", "film/lacquer", "film/lacquer");
+    assertThat(replayed.coats().get(1).outlook().assumptions())
+        .noneMatch(a -> a.contains("before"));
+    assertThat(replayed.coats().get(2).outlook().assumptions())
+        .anyMatch(a -> a.startsWith("1 coat before, 60 min apart"));
+    assertThat(p50(replayed.coats().get(2), "rub out"))
+        .isAfter(p50(replayed.coats().get(0), "rub out"));
   }
 }

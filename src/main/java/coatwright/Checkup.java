@@ -39,7 +39,9 @@ final class Checkup {
             true,
             String.join(", ", settings.finishes().keySet().stream().sorted().toList())));
     checks.add(database());
-    backup(data).ifPresent(checks::add);
+    if (Files.isRegularFile(data.resolve(SqliteStore.FILE_NAME))) {
+      checks.add(new Check("backup", true, backup(data)));
+    }
     settings.brokers().forEach((name, broker) -> checks.add(broker(name, broker)));
     if (settings.sources().isEmpty()) {
       checks.add(
@@ -66,20 +68,15 @@ final class Checkup {
     }
   }
 
-  /** When the last copy was made; empty where there is nothing yet to copy. */
-  static Optional<Check> backup(Path data) {
-    if (!Files.isRegularFile(data.resolve(SqliteStore.FILE_NAME))) {
-      return Optional.empty();
-    }
+  /** When the last copy of a folder's database was made, and how to make one. */
+  static String backup(Path data) {
     String how = "to make one, stop Coatwright and copy the folder " + data;
-    String says =
-        newestBackup(data.resolve(SqliteStore.BACKUPS))
-            .map(
-                file ->
-                    "the last was made at %s, before an update: %s; %s"
-                        .formatted(madeAt(file).truncatedTo(ChronoUnit.MINUTES), file, how))
-            .orElse("none yet; " + how);
-    return Optional.of(new Check("backup", true, says));
+    return newestBackup(data.resolve(SqliteStore.BACKUPS))
+        .map(
+            file ->
+                "the last was made at %s, before an update: %s; %s"
+                    .formatted(madeAt(file).truncatedTo(ChronoUnit.MINUTES), file, how))
+        .orElse("none yet; " + how);
   }
 
   private static Optional<Path> newestBackup(Path folder) {

@@ -119,6 +119,7 @@ final class Daemon implements AutoCloseable {
             settings.finishes(),
             sensors::statuses,
             shop.store()::trouble,
+            () -> Checkup.backup(shop.store().file().toAbsolutePath().getParent()),
             OutlookForm::read,
             settings.shop().name(),
             settings.shop().zone(),

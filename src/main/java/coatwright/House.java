@@ -131,11 +131,6 @@ final class House implements Hall {
   }
 
   @Override
-  public Optional<Check> backup(Place place) {
-    return settingsIfAny(place).flatMap(settings -> Checkup.backup(dataFolder(place, settings)));
-  }
-
-  @Override
   public void listen(Path mappings, Path payloads, Consumer<Object> tell) {
     Recorded recorded =
         refusing(

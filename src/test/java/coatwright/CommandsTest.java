@@ -620,6 +620,51 @@ class CommandsTest {
         .containsExactly("settings", "finishes", "database", "sensors");
   }
 
+  @Test
+  void anAirOutsideTheModelIsRefusedWithWhatToDo() {
+    Ran ran = run("air", "--temp", "20C", "--rh", "50%", "--pressure", "3inHg");
+    assertThat(ran.exitCode()).isEqualTo(2);
+    assertThat(ran.err())
+        .isEqualTo(
+            "air pressure is 10159.2 Pa; this model holds from 50000.0 to 110000.0 Pa; check the"
+                + " number and its unit\n");
+  }
+
+  @Test
+  void aReplaySaysItsWarningsByTheShopsClockAndCountsInPlainWords() throws IOException {
+    Path mapping = folder.resolve("wall.yaml");
+    Files.writeString(
+        mapping,
+        """
+        source: wall
+        room: finishing room
+        payload: columns
+        header: true
+        every: PT1M
+        time: {at: time, form: rfc3339, trust: payload}
+        readings:
+          - {quantity: air-temperature, at: t, unit: Cel}
+          - {quantity: relative-humidity, at: rh, unit: "%"}
+        """);
+    StringBuilder csv = new StringBuilder("time,t,rh\n");
+    for (int minute = 0; minute < 240; minute++) {
+      if (minute < 60 || minute > 150) {
+        Instant at = Instant.parse("2026-03-18T09:00:00Z").plusSeconds(60L * minute);
+        csv.append(at).append(",20.").append(minute % 7).append(",50.").append(minute % 5);
+        csv.append('\n');
+      }
+    }
+    Path readings = folder.resolve("march.csv");
+    Files.writeString(readings, csv);
+    Ran ran = run("replay", "--readings", readings.toString(), "--mapping", mapping.toString());
+    assertThat(ran.err()).isEmpty();
+    assertThat(ran.out()).contains("149 readings, 149 accepted, 0 refused, 1 gap\n");
+    assertThat(ran.out().lines().filter(line -> line.contains("wall")))
+        .singleElement()
+        .asString()
+        .startsWith("Wed 18 Mar 1");
+  }
+
   private String settingsWithAFreePort() throws IOException {
     try (ServerSocket free = new ServerSocket(0)) {
       Path file = folder.resolve("coatwright.yaml");

@@ -57,7 +57,8 @@ final class CheckupCommand implements Callable<Integer> {
     DaemonLine daemon = shared.daemon();
     JsonNode sources = daemon.get("sources").path("sources");
     checks.add(new Check("daemon", true, "answers at " + daemon.address()));
-    shared.hall.backup(shared.place()).ifPresent(checks::add);
+    // The daemon knows which folder it writes to; --data may have been given to it alone.
+    checks.add(new Check("backup", true, daemon.get("backup").path("backup").asText()));
     if (sources.isEmpty()) {
       checks.add(new Check("sensors", false, "none; copy an example from config/sources/examples"));
     }

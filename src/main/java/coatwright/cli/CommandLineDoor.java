@@ -133,7 +133,11 @@ public final class CommandLineDoor {
       err.println(stop.getMessage());
       return stop.exitCode();
     }
-    if (trouble instanceof RefusedInput || trouble instanceof OutOfRange) {
+    if (trouble instanceof OutOfRange outside) {
+      err.println(outside.sentence());
+      return Stop.BAD_INPUT;
+    }
+    if (trouble instanceof RefusedInput) {
       err.println(trouble.getMessage());
       return Stop.BAD_INPUT;
     }

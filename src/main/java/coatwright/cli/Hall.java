@@ -76,9 +76,6 @@ public interface Hall {
   /** Looks at settings, store and sensors without a daemon. */
   List<Check> checkup(Place place);
 
-  /** When the shop's database was last copied; empty where there is none. */
-  Optional<Check> backup(Place place);
-
   /** Reads payloads of a file, one JSON object a line, by mappings of a file; tells each answer. */
   void listen(Path mappings, Path payloads, Consumer<Object> tell);
 

@@ -127,7 +127,7 @@ final class JarVapour implements Callable<Integer> {
     VapourLoad load =
         new VapourLoad(
             parts(),
-            Quantities.volumeMl("--room", room) / 1e6,
+            Quantities.roomVolumeM3("--room", room),
             Quantities.temperatureC("--temp", temp),
             SEA_LEVEL_PA);
     Duration time = Quantities.duration("--over", over);

@@ -12,7 +12,7 @@ import picocli.CommandLine.Parameters;
     description = {
       "Write down what was seen or tested on a part, or on one coat of it:",
       "clouded=0..5, cleared, tacky, rubbed-out=fine|not-fine, or a bench test with its outcome:",
-      "touch|thumbnail|powder|smell|print=pass|fail; or weighed=3.2%, what of the film's mass is",
+      "touch|thumbnail|powder|smell|print=pass|fail; or weighed=3.2%%, what of the film's mass is",
       "still solvent by weighing the part, or a slip of glass coated with it, until it stays."
     },
     footer = {"", "Example: coatwright note cabinet/left-door thumbnail=pass --at -20min"})

@@ -137,11 +137,11 @@ final class ReplayCommand implements Callable<Integer> {
   private void print(JsonNode answer) {
     JsonNode counted = answer.path("readings");
     shared.out.printf(
-        "%d readings, %d accepted, %d refused, %d gaps%n",
-        counted.path("count").asLong(),
+        "%s, %d accepted, %d refused, %s%n",
+        counted(counted.path("count").asInt(), "reading"),
         counted.path("accepted").asLong(),
         counted.path("refused").size(),
-        counted.path("gaps").size());
+        counted(counted.path("gaps").size(), "gap"));
     int told = 0;
     for (JsonNode refused : counted.path("refused")) {
       if (told++ == MOST_REFUSED) {
@@ -157,16 +157,21 @@ final class ReplayCommand implements Callable<Integer> {
       shared.out.printf("%n%s%n", coat.path("id").asText());
       new OutlookText(shared.out, shared.unitSystem()).verdict(coat.path("outlook"));
       for (JsonNode milestone : coat.path("milestones")) {
-        String when =
-            milestone.has("p50")
-                ? Times.shown(milestone.path("p50").asText(), shared.now())
-                : "not reached";
+        String when = milestone.has("p50") ? when(milestone.path("p50")) : "not reached";
         shared.out.printf("  %-16s %s%n", milestone.path("name").asText(), when);
       }
     }
     for (JsonNode warning : answer.path("warnings")) {
       shared.out.printf(
-          "%s  %s%n", warning.path("from").asText(), shared.told(warning.path("message")));
+          "%s  %s%n", when(warning.path("from")), shared.told(warning.path("message")));
     }
+  }
+
+  private String when(JsonNode time) {
+    return Times.shown(time.asText(), shared.now());
+  }
+
+  private static String counted(int many, String what) {
+    return many + " " + what + (many == 1 ? "" : "s");
   }
 }

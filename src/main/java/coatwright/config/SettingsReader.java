@@ -26,7 +26,6 @@ import java.util.stream.Collectors;
 
 /** Reads {@code coatwright.yaml} key by key. */
 final class SettingsReader {
-  private static final double M3_PER_ML = 1e-6;
 
   /** There is no passcode yet, so the pages open on this machine only. */
   private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
@@ -127,9 +126,7 @@ final class SettingsReader {
       if (!name.isEmpty() && !names.add(name)) {
         section.fault("name", "two rooms have this name", "rename one of them");
       }
-      OptionalDouble volumeM3 =
-          section.optionalQuantity(
-              "volume", (what, text) -> Quantities.volumeMl(what, text) * M3_PER_ML);
+      OptionalDouble volumeM3 = section.optionalQuantity("volume", Quantities::roomVolumeM3);
       section.refuseOthers();
       rooms.add(new Room(name, volumeM3));
     }

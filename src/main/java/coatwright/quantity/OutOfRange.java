@@ -10,10 +10,23 @@ import java.math.MathContext;
  */
 public final class OutOfRange extends IllegalArgumentException {
   private static final int SHOWN_DIGITS = 6;
+  private static final String REMEDY = "check the number and its unit";
 
-  /** A refusal that needs its own words; {@link #check} makes the usual ones. */
+  private final String sentence;
+
+  /** A refusal that needs its own words, remedy included; {@link #check} makes the usual ones. */
   public OutOfRange(String message) {
+    this(message, message);
+  }
+
+  private OutOfRange(String message, String sentence) {
     super(message);
+    this.sentence = sentence;
+  }
+
+  /** What was given, the limit and what to do, for the person who typed it. */
+  public String sentence() {
+    return sentence;
   }
 
   /**
@@ -35,9 +48,10 @@ public final class OutOfRange extends IllegalArgumentException {
       String what, double value, String unit, double low, double high) {
     String shownUnit = unit.isEmpty() ? "" : " " + unit;
     String shownValue = Double.isNaN(value) ? "not a number" : shown(value, low, high) + shownUnit;
-    return new OutOfRange(
+    String message =
         "%s is %s; this model holds from %s to %s%s"
-            .formatted(what, shownValue, plain(low), plain(high), shownUnit));
+            .formatted(what, shownValue, plain(low), plain(high), shownUnit);
+    return new OutOfRange(message, message + "; " + REMEDY);
   }
 
   /** Rounds for the eye, unless rounding would print the value as the very limit it broke. */

@@ -142,6 +142,17 @@ public final class Quantities {
               Unit.of("ft3", 1e6 * M_PER_FT * M_PER_FT * M_PER_FT))
           .mistaken("oz", "write floz for a volume; oz alone is a weight");
 
+  private static final Measure ROOM_VOLUME =
+      new Measure(
+          "a room's volume",
+          "28m3 or 1000ft3",
+          1,
+          100_000,
+          "from 1 to 100000 m³",
+          Unit.of("m3 cbm", 1),
+          Unit.of("ft3 cuft cu.ft", M_PER_FT * M_PER_FT * M_PER_FT),
+          Unit.of("L", 0.001));
+
   private static final Measure PRESSURE =
       new Measure(
           "an air pressure",
@@ -249,7 +260,12 @@ public final class Quantities {
     return MASS.read(what, text);
   }
 
-  /** Millilitres from {@code 8floz}, {@code 1qt}, {@code 1gal/imp}, {@code 240mL}, {@code 28m3}. */
+  /** Cubic metres of a room from {@code 28m3}, {@code 1000ft3}. */
+  public static double roomVolumeM3(String what, String text) {
+    return ROOM_VOLUME.read(what, text);
+  }
+
+  /** Millilitres from {@code 8floz}, {@code 1qt}, {@code 1gal/imp}, {@code 240mL}. */
   public static double volumeMl(String what, String text) {
     return VOLUME.read(what, text);
   }

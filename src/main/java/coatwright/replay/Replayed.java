@@ -24,7 +24,8 @@ public record Replayed(
    *
    * @param count lines that hold data
    * @param accepted lines of which something was believed
-   * @param refused the others, held-back ones too
+   * @param refused what was not believed, held-back values too; a line of which one field was
+   *     believed and another not is accepted and stands here as well
    * @param gaps stretches without a believed reading
    */
   public record Readings(int count, int accepted, List<Refused> refused, List<Gap> gaps) {
@@ -35,7 +36,7 @@ public record Replayed(
   }
 
   /**
-   * A line that was not believed.
+   * A line that was not believed, or not whole.
    *
    * @param line in the file, from 1
    */

@@ -144,6 +144,11 @@ final class Walk {
       for (Reading reading : taken.readings()) {
         climate.accept(reading);
       }
+      // A line may hold one field that is believed and one that is not.
+      taken
+          .verdict()
+          .reason()
+          .ifPresent(reason -> refused.add(new Replayed.Refused(line.number(), reason)));
     } else {
       doubted =
           new Replayed.Refused(

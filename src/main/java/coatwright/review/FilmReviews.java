@@ -222,7 +222,8 @@ public final class FilmReviews implements Reviews {
       if (notes.soft().isPresent() && notes.clouded().isEmpty()) {
         FilmSoftness soft = new FilmSoftness(known);
         finding = new SoftCause(soft.softness(), softAgeS(), jar).find();
-        changes.addAll(0, soft.counterfactuals(softAgeS(), spread));
+        // Nobody asked what clouds a film that stayed clear.
+        changes = soft.counterfactuals(softAgeS(), spread);
       }
       changes.sort(Comparator.comparing(change -> !change.helps()));
       return why(

@@ -114,6 +114,13 @@ class QuantitiesTest {
     assertThat(Quantities.volumeMl("spirit", text)).isCloseTo(volumeMl, within(1e-6));
   }
 
+  /** A cubic foot by definition: 0.3048³ m³. */
+  @ParameterizedTest
+  @CsvSource({"28m3, 28", "28 m³, 28", "1000ft3, 28.3168466", "28000L, 28"})
+  void readsTheVolumeOfARoomInCubicMetres(String text, double m3) {
+    assertThat(Quantities.roomVolumeM3("volume", text)).isCloseTo(m3, within(1e-6));
+  }
+
   @ParameterizedTest
   @CsvSource({"1013hPa, 101300", "1013mbar, 101300", "101.3kPa, 101300", "29.92inHg, 101320.76"})
   void readsPressures(String text, double pressurePa) {

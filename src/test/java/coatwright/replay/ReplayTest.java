@@ -132,6 +132,22 @@ class ReplayTest {
     assertThat(readings.refused().get(2).reason()).isEqualTo("earlier than the line before");
   }
 
+  @Test
+  void aLineWithOneGoodAndOneBadFieldIsAcceptedAndItsBadFieldIsNamed() {
+    String csv =
+        "time,t,rh\n"
+            + line(0, 20, 50)
+            + "2026-03-02T09:01:00Z,20.01,nan\n"
+            + "2026-03-02T09:02:00Z,20.02,180\n"
+            + line(3, 20, 50);
+    Replayed.Readings readings = run(csv, BY_THE_MINUTE, "", 0).readings();
+    assertThat(readings.count()).isEqualTo(4);
+    assertThat(readings.accepted()).isEqualTo(4);
+    assertThat(readings.refused()).extracting(Replayed.Refused::line).containsExactly(3, 4);
+    assertThat(readings.refused().get(0).reason()).isEqualTo("rhPct: no value (\"nan\")");
+    assertThat(readings.refused().get(1).reason()).contains("rh", "180");
+  }
+
   /**
    * Suthaharan et al., ISSNIP 2010 (ODC-BY 1.0 / CC BY 4.0): six hours indoors, steam let in at 11
    * 730 s.

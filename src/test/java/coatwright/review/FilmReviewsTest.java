@@ -304,6 +304,15 @@ class FilmReviewsTest {
   }
 
   @Test
+  void ofASoftFilmThatStayedClearOnlyWhatMovesItsDateIsTold() {
+    Why why = sixCoats(14, FRESH, Duration.ofHours(108)).why();
+    assertThat(why.counterfactuals())
+        .extracting(Why.Counterfactual::change)
+        .containsExactlyInAnyOrder(
+            "the air at 20.0 °C", "coats a third thinner", "an hour's rest between coats");
+  }
+
+  @Test
   void aFilmSoftAfterADayIsNotLate() {
     Why why = sixCoats(20, FRESH, Duration.ofHours(24)).why();
     assertThat(why.airAtFault()).isEqualTo(AirAtFault.NO);

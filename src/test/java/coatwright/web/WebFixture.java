@@ -64,6 +64,7 @@ final class WebFixture implements AutoCloseable {
                 Map.of("shellac-pale", shellac()),
                 this::sources,
                 () -> storeTrouble,
+                () -> "none yet",
                 WebFixture::request,
                 "Harbour Lane workshop",
                 ZONE,

@@ -23,7 +23,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 class LacquerTest {
   private static final FilmParameters SET = FilmParameters.LACQUER;
   private static final FilmSimulation FULL = new FilmSimulation(SET, SimulationOptions.DEFAULT);
-  private static final FilmSimulation LUMP =
+
+  /** As one well-mixed cell on the board of our own prototype. */
+  static final FilmSimulation LUMP =
       new FilmSimulation(
           SET.withSurroundings(new FilmParameters.Surroundings(0.14, 600, 1700, 3.0, 0.3, 0.9)),
           SimulationOptions.DEFAULT.withGrid(1, 2));

@@ -4,7 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import coatwright.air.AirFigure;
 import coatwright.film.CloudingFigure;
+import coatwright.film.CuringFigure;
 import coatwright.film.DryingFigure;
+import coatwright.film.LacquerFigure;
+import coatwright.film.RangeFigure;
 import coatwright.film.StepsFigure;
 import coatwright.mix.MixFigure;
 import coatwright.quantity.Figure;
@@ -32,7 +35,10 @@ class FiguresTest {
           MixFigure.figure(),
           CloudingFigure.figure(),
           DryingFigure.figure(),
-          StepsFigure.figure());
+          StepsFigure.figure(),
+          LacquerFigure.figure(),
+          CuringFigure.figure(),
+          RangeFigure.figure());
 
   static List<Figure> figures() {
     return FIGURES;

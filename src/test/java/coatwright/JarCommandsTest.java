@@ -200,6 +200,9 @@ class JarCommandsTest {
         "cup --cup iso9 --time 40s --temp 23C       | no such cup                 | iso4",
         "strength --reading 90% --temp 20C --to 95% | only makes spirit weaker    | --with",
         "strength --reading 100% --temp 5C          | cannot read                 | Read it again",
+        "mix --volume 1L --cut 2lb --finish x       | not a finish this shop knows | shellac-pale",
+        "mix --volume 1L --cut 2lb --finish oil-tung | counts flakes in spirit     | tung oil",
+        "coverage --cut 2lb --wet-film 3mil --finish varnish-alkyd | counts flakes | outlook",
         "retard --volume 1L --dose 3                | --dose \"3\"                | 10drops/qt",
         "coverage --cut 2lb                         | needs a film                | --wet-film",
         "vapour --room 28m3 --spirit 1L --solvent x | no published limits         | data sheet",
@@ -211,6 +214,41 @@ class JarCommandsTest {
     assertThat(ran.out()).isEmpty();
     assertThat(ran.err().lines()).hasSize(1);
     assertThat(ran.err()).contains(fact).contains(other);
+  }
+
+  @Test
+  void spiritTooWeakToCarryTheCutIsMindedWhereItIsMixed() {
+    for (String weak : new String[] {"30%", "80%"}) {
+      assertThat(jar("mix --volume 1L --cut 2lb --strength " + weak).out())
+          .contains("is too weak for this cut, whatever the weather");
+    }
+    assertThat(jar("mix --volume 1L --cut 2lb").out()).doesNotContain("too weak");
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @ValueSource(
+      strings = {
+        "mix --volume 1L --cut 2lb",
+        "residue --wet 10g --dry 2g --step 0.1g",
+        "cup --cup din4 --time 40s --temp 20C --cut 2lb",
+        "strength --reading 95% --temp 20C --volume 1L --to 90%",
+        "coverage --cut 2lb --wet-film 75um --area 2m2",
+        "vapour --room 30m3 --mixture 1L --cut 2lb"
+      })
+  void aShopThatCountsInPoundsReadsNoMetricFigureAlone(String words) {
+    String said = jar(words + " --units us").out();
+
+    assertThat(said).doesNotContain("°C").doesNotContain(" K ");
+    assertThat(said.replaceAll("\\([^)]*\\)", ""))
+        .doesNotContain(" g/L")
+        .doesNotContain(" m³ ")
+        .doesNotContain(" µm");
+  }
+
+  @Test
+  void oneCoatMakesAndSixCoatsMake() {
+    assertThat(jar("coverage --cut 2lb --wet-film 75um").out()).contains("1 coat makes ");
+    assertThat(jar("coverage --cut 2lb --wet-film 75um --coats 6").out()).contains("6 coats make ");
   }
 
   @ParameterizedTest(name = "{0}")

@@ -99,7 +99,7 @@ final class JarCoverage implements Callable<Integer> {
     double wetUm = wetUm(share, areaM2);
     double dryUm = FilmBuild.dryFilmUm(wetUm, known.gPerL());
     int n = JarWords.coats(coats);
-    Finish whose = JarWords.finish(shared, finish);
+    Finish whose = JarWords.shellac(shared, finish);
     Answer answer =
         new Answer(
             JarFigures.of(known, strengthPct),
@@ -157,10 +157,10 @@ final class JarCoverage implements Callable<Integer> {
         .ifPresent(ml -> text.line("a coat takes", text.volume(ml) + ", nothing wasted"));
     text.line(
         "build",
-        "%d coat%s make %s, %s %% of %s's limit of %s"
+        "%s make%s %s, %s %% of %s's limit of %s"
             .formatted(
-                answer.coats(),
-                answer.coats() == 1 ? "" : "s",
+                answer.coats() == 1 ? "1 coat" : answer.coats() + " coats",
+                answer.coats() == 1 ? "s" : "",
                 text.film(answer.buildUm()),
                 Show.fixed(100 * answer.buildUm() / answer.buildLimitUm(), 0),
                 answer.finish(),

@@ -159,7 +159,9 @@ final class JarCup implements Callable<Integer> {
                 text.temperature(flowCup.tempC())));
     text.from(
         "the cup's published equation, as quoted in the literature (the standard's own text was"
-            + " not at hand); density by ideal mixing at 20 °C; thin shellac runs too fast for"
+            + " not at hand); density by ideal mixing at "
+            + text.temperature(20)
+            + "; thin shellac runs too fast for"
             + " most cups, so take the smallest hole");
     if (Math.abs(answer.liquidTempC() - flowCup.tempC()) > KEPT_WITHIN_K) {
       text.mind(

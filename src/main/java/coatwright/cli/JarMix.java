@@ -1,6 +1,9 @@
 package coatwright.cli;
 
+import coatwright.film.CoatOutcome;
+import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
+import coatwright.film.JarCheck;
 import coatwright.mix.Cut;
 import coatwright.mix.FilmBuild;
 import coatwright.mix.Solution;
@@ -103,7 +106,8 @@ final class JarMix implements Callable<Integer> {
   @Override
   public Integer call() {
     double strengthPct = JarWords.strengthPct(strength);
-    Optional<Job> job = job();
+    Finish whose = JarWords.shellac(shared, finish);
+    Optional<Job> job = job(whose);
     Solution mixture = mixture(job, strengthPct);
     if (shared.json) {
       shared.printJson(answer(mixture, job));
@@ -113,7 +117,7 @@ final class JarMix implements Callable<Integer> {
     return 0;
   }
 
-  private Optional<Job> job() {
+  private Optional<Job> job(Finish whose) {
     if (area == null && dryFilm == null) {
       if (coats != null || waste != null) {
         throw RefusedInput.of(
@@ -135,7 +139,7 @@ final class JarMix implements Callable<Integer> {
             Quantities.lengthUm("--dry-film", dryFilm),
             JarWords.coats(coats),
             waste == null ? 0 : Quantities.percent("--waste", waste),
-            JarWords.finish(shared, finish)));
+            whose));
   }
 
   private Solution mixture(Optional<Job> job, double strengthPct) {
@@ -238,11 +242,28 @@ final class JarMix implements Callable<Integer> {
             + " now and then until they are gone");
     text.from(
         "a cut is flakes to a volume of spirit, not of mixture; "
-            + JarText.IDEAL
+            + text.ideal()
             + "; "
             + JarWords.strengthFrom(strength));
+    if (weak(mixture)) {
+      text.mind(
+          "spirit of %s is too weak for this cut, whatever the weather: a coat would start close to"
+                  .formatted(JarText.pct(mixture.strengthVolPct()))
+              + " clouding");
+    }
     text.mind(JarText.SPIRIT);
     text.end();
+  }
+
+  /** Where the jar's own check does not reach, below half spirit, it is weak for certain. */
+  private static boolean weak(Solution mixture) {
+    double cutGPerL = mixture.cut().gPerL();
+    double strengthPct = mixture.strengthVolPct();
+    return strengthPct < 50
+        || cutGPerL >= 20
+            && cutGPerL <= 600
+            && JarCheck.blushNumber(FilmParameters.SHELLAC, cutGPerL, strengthPct, 0)
+                > CoatOutcome.WEAK_SPIRIT_S;
   }
 
   private void printJob(JarText text, Solution mixture, Job job) {

@@ -142,8 +142,8 @@ final class JarResidue implements Callable<Integer> {
         error ->
             text.line(
                 "the scale alone",
-                "may put it %s g/L wrong either way; a larger sample narrows that"
-                    .formatted(Show.fixed(error, error < 10 ? 1 : 0))));
+                "may put it %s wrong either way; a larger sample narrows that"
+                    .formatted(text.cutStep(error))));
     if (called != null) {
       called(text, cut, called, strengthPct);
     }

@@ -6,6 +6,7 @@ import coatwright.film.JarCheck;
 import coatwright.mix.Cut;
 import coatwright.mix.Spirit;
 import coatwright.outlook.Outlook;
+import coatwright.quantity.Conversions;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.RefusedInput;
 import coatwright.quantity.Show;
@@ -213,8 +214,11 @@ final class JarStrength implements Callable<Integer> {
   private void print(Answer answer) {
     JarText text = new JarText(shared);
     text.figure(
-        "This spirit is %s by volume at 20 °C (%s proof)"
-            .formatted(JarText.pct(answer.strengthVolPct()), Show.fixed(answer.proof(), 1)));
+        "This spirit is %s by volume at %s (%s proof)"
+            .formatted(
+                JarText.pct(answer.strengthVolPct()),
+                text.temperature(20),
+                Show.fixed(answer.proof(), 1)));
     text.line(
         "the stem showed",
         "%s at %s, on a scale for %s"
@@ -232,7 +236,8 @@ final class JarStrength implements Callable<Integer> {
     text.from(
         "density of ethanol and water, and the glass, after OIML R 22; denatured alcohol holds"
             + " other things too and reads that much less exactly; US proof is twice the strength"
-            + " at 60 °F");
+            + " at "
+            + text.temperature(Conversions.celsiusFromFahrenheit(60)));
     if (answer.jarWaterShareOfLimit().orElse(0) > CoatOutcome.WEAK_SPIRIT_S) {
       text.mind(
           "the spirit itself is too weak for this cut, whatever the weather: a coat would start"

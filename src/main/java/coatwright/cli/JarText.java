@@ -6,6 +6,7 @@ import static coatwright.quantity.Conversions.ML_PER_IMP_FLOZ;
 import static coatwright.quantity.Conversions.ML_PER_IMP_GAL;
 import static coatwright.quantity.Conversions.ML_PER_US_FLOZ;
 import static coatwright.quantity.Conversions.ML_PER_US_GAL;
+import static coatwright.quantity.Conversions.M_PER_FT;
 
 import coatwright.mix.Cut;
 import coatwright.quantity.Show;
@@ -24,11 +25,6 @@ final class JarText {
       "spirit burns and its vapour runs along the floor: no flame, spark or heater near it;"
           + " some denatured alcohols hold methanol, which passes the skin; read the safety data"
           + " sheet";
-
-  /** Said wherever a volume of mixture was computed. */
-  static final String IDEAL =
-      "volumes at 20 °C; resin of 1140 kg/m³ and spirit taken to add up, no measured swell of"
-          + " shellac is published";
 
   private final PrintWriter out;
   private final UnitSystem units;
@@ -67,6 +63,31 @@ final class JarText {
   /** Prints the cautions; nothing follows them. */
   void end() {
     cautions.forEach(sentence -> out.println("Mind: " + sentence + "."));
+  }
+
+  /** Said wherever a volume of mixture was computed. */
+  String ideal() {
+    return "volumes at %s; resin of 1140 kg/m³ and spirit taken to add up, no measured swell of shellac is published"
+        .formatted(temperature(20));
+  }
+
+  /** A step of a cut, as its scale has it: "14 g/L", "0.12 lb (14 g/L)". */
+  String cutStep(double gPerL) {
+    String metric = Show.fixed(gPerL, gPerL < 10 ? 1 : 0) + " g/L";
+    Cut step = new Cut(gPerL);
+    return switch (units) {
+      case METRIC -> metric;
+      case US -> Show.fixed(step.lbPerUsGal(), 2) + " lb (" + metric + ")";
+      case IMPERIAL -> Show.fixed(step.lbPerImpGal(), 2) + " lb/imp (" + metric + ")";
+    };
+  }
+
+  /** The volume of a room: "28 m³", "1000 ft³ (28 m³)". */
+  String room(double m3) {
+    String metric = Show.fixed(m3, 0) + " m³";
+    return units == UnitSystem.METRIC
+        ? metric
+        : Show.fixed(m3 / Math.pow(M_PER_FT, 3), 0) + " ft³ (" + metric + ")";
   }
 
   /** "240 g/L (2.0 lb)", with halves of a pound kept apart. */

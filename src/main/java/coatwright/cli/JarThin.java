@@ -102,7 +102,7 @@ final class JarThin implements Callable<Integer> {
     text.how("add nine tenths of it, stir, then the rest; write the new cut on the jar");
     text.from(
         "the flakes stay, the spirit grows; "
-            + JarText.IDEAL
+            + text.ideal()
             + "; "
             + JarWords.strengthFrom(strength)
             + "; a dilution chart in circulation is more than 15 % off this arithmetic in three of"

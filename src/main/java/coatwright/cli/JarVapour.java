@@ -261,8 +261,8 @@ final class JarVapour implements Callable<Integer> {
                 JarText.share(answer.closedRoomLelSharePct()),
                 JarText.share(answer.closedRoomExposureSharePct())));
     text.from(
-        "evenly mixed air of %s m³, from clean air; limits: the lowest of IEC 60079-20-1, NFPA 497 and"
-                .formatted(Show.fixed(load.roomM3(), 0))
+        "evenly mixed air of %s, from clean air; limits: the lowest of IEC 60079-20-1, NFPA 497 and"
+                .formatted(text.room(load.roomM3()))
             + " NIOSH, and the lower of OSHA PEL and NIOSH REL; several vapours are added");
     text.mind(
         "this is an average and no pass: vapour is richest at jar, film and floor, and the exposure"

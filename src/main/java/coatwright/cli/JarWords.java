@@ -1,6 +1,7 @@
 package coatwright.cli;
 
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.mix.Cut;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.RefusedInput;
@@ -82,6 +83,23 @@ final class JarWords {
           "--finish \"" + name + "\"",
           "this is not a finish this shop knows (" + String.join(", ", known.keySet()) + ")",
           "use one of them, or add a finish file to the settings");
+    }
+    return finish;
+  }
+
+  /**
+   * A finish this shop knows that is flakes in spirit: only that has a cut.
+   *
+   * @throws RefusedInput for any other, naming it and what a cut is
+   */
+  static Finish shellac(Shared shared, String name) {
+    Finish finish = finish(shared, name);
+    if (!(finish.drying() instanceof SpiritDrying)) {
+      throw RefusedInput.of(
+          "--finish \"" + name + "\"",
+          "a cut counts flakes in spirit, and %s is no shellac".formatted(finish.title()),
+          "name a shellac; what such a can leaves on the wood, coatwright outlook --finish %s --air 20C,50%% --wet-film 75um says"
+              .formatted(name));
     }
     return finish;
   }

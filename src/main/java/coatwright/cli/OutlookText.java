@@ -50,19 +50,18 @@ final class OutlookText {
     if (clouding.has("marginK")) {
       double marginK = clouding.path("marginK").asDouble();
       says.append("; the film comes down to ")
-          .append(Show.temperature(clouding.path("filmLowC").asDouble(), units))
-          .append(", ")
           .append(
-              // As the sentence above rounds it, so that both tell the same.
-              Reworded.in(units, Show.temperatureStep(Math.abs(marginK), UnitSystem.METRIC)))
+              // As the sentences around it round, so that all tell the same.
+              Reworded.in(
+                  units, Show.temperature(clouding.path("filmLowC").asDouble(), UnitSystem.METRIC)))
+          .append(", ")
+          .append(Reworded.in(units, Show.temperatureStep(Math.abs(marginK), UnitSystem.METRIC)))
           .append(marginK < 0 ? " below" : " above")
           .append(" the dew point");
       if (clouding.has("marginP10K") && clouding.has("marginP90K")) {
-        says.append(" (8 in 10 between ")
-            .append(Show.temperatureStep(clouding.path("marginP10K").asDouble(), units))
-            .append(" and ")
-            .append(Show.temperatureStep(clouding.path("marginP90K").asDouble(), units))
-            .append(")");
+        says.append(
+            eightInTen(
+                clouding.path("marginP10K").asDouble(), clouding.path("marginP90K").asDouble()));
       }
     }
     if (clouding.path("clears").asBoolean() && clouding.has("clearsAfterMin")) {
@@ -73,6 +72,20 @@ final class OutlookText {
       says.append("; may stay, an estimate");
     }
     line("clouding", says.toString());
+  }
+
+  /** Where one end lies below the dew point, both say on which side they lie. */
+  private String eightInTen(double lowK, double highK) {
+    if (lowK >= 0) {
+      return " (8 in 10 between %s and %s)".formatted(step(lowK), step(highK));
+    }
+    return highK < 0
+        ? " (8 in 10 between %s and %s below)".formatted(step(-highK), step(-lowK))
+        : " (8 in 10 between %s below and %s above)".formatted(step(-lowK), step(highK));
+  }
+
+  private String step(double kelvins) {
+    return Show.temperatureStep(kelvins, units);
   }
 
   private void drying(JsonNode drying) {
@@ -128,7 +141,7 @@ final class OutlookText {
                       minutes(milestone.path("p10Min").asDouble()),
                       minutes(milestone.path("p90Min").asDouble()))
               : milestone.has("p10Min")
-                  ? " (%s to not reached in this air)"
+                  ? " (from %s; more than one in ten not reached in this air)"
                       .formatted(minutes(milestone.path("p10Min").asDouble()))
                   : "";
       String guess = milestone.path("estimate").asBoolean() ? ", an estimate" : "";

@@ -8,6 +8,7 @@ import coatwright.film.Curing;
 import coatwright.film.Milestone;
 import coatwright.film.Percentiles;
 import coatwright.film.Prediction;
+import coatwright.film.SlowCure;
 import coatwright.outlook.Outlook.CloudingLevel;
 import coatwright.outlook.Outlook.DryingLevel;
 import java.util.ArrayList;
@@ -127,7 +128,14 @@ record CureFindings(
         signs.mfftMarginK(),
         signs.wipeOffAfterMin(),
         signs.bleedEveryMin(),
-        signs.slowCure().stream().map(SlowCureText::of).toList());
+        signs.slowCure().stream().filter(this::tellsMore).map(SlowCureText::of).toList());
+  }
+
+  /** That it dries at nought of its speed says nothing beside what stops it. */
+  private boolean tellsMore(SlowCure reason) {
+    return !(reason instanceof SlowCure.SlowRate slow)
+        || slow.ratio() > 0
+        || signs.slowCure().size() == 1;
   }
 
   List<Outlook.Milestone> milestones() {

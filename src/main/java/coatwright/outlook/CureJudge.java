@@ -16,6 +16,7 @@ import coatwright.quantity.UnitSystem;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -197,8 +198,13 @@ final class CureJudge {
         "Room to spare: %s, the wood %.1f K above the dew point.", when, coating.spreadAtWoodK());
   }
 
+  /** Of a milestone, to the second as the list of milestones has it. */
   private static Duration seconds(OptionalDouble s) {
-    return minutes(s.getAsDouble() / 60);
+    return Duration.ofSeconds(Math.max(1, Math.round(s.getAsDouble())));
+  }
+
+  private static String lowered(String sentence) {
+    return sentence.substring(0, 1).toLowerCase(Locale.ROOT) + sentence.substring(1);
   }
 
   private static Duration minutes(double min) {
@@ -230,10 +236,11 @@ final class CureJudge {
       if (then.summary().compareTo(decide().summary()) < 0) {
         return Optional.of(
             Judge.text(
-                    "Warm the room and the wood by %d K, to %s: %s",
+                    "Warm the room and the wood by %d K, to %s. Then %s; %s",
                     byK,
                     Show.temperature(warmer.air().airTempC(), UnitSystem.METRIC),
-                    then.reason())
+                    then.summary(),
+                    lowered(then.reason()))
                 + RIDER);
       }
     }

@@ -17,6 +17,7 @@ import coatwright.film.ShopPrior;
 import coatwright.film.Spreads;
 import coatwright.quantity.Show;
 import coatwright.quantity.UnitSystem;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -172,12 +173,14 @@ final class Described {
     }
   }
 
-  private static String coatsBefore(OutlookRequest r) {
-    return String.format(
-        Locale.ROOT,
-        "%s before, %.0f min apart.",
-        r.coatsBefore() == 1 ? "1 coat" : r.coatsBefore() + " coats",
-        r.intervalMin());
+  static String coatsBefore(OutlookRequest r) {
+    return r.coatsBefore() == 1
+        ? "1 coat before, " + interval(r) + " ago."
+        : r.coatsBefore() + " coats before, " + interval(r) + " apart.";
+  }
+
+  private static String interval(OutlookRequest r) {
+    return Show.duration(Duration.ofSeconds(Math.round(60 * r.intervalMin())));
   }
 
   static final String AS_FIRST_COAT =

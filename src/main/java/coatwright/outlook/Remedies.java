@@ -13,6 +13,7 @@ import coatwright.outlook.Outlook.CloudingLevel;
 import coatwright.outlook.Outlook.DryingLevel;
 import coatwright.quantity.Show;
 import coatwright.quantity.UnitSystem;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -225,6 +226,10 @@ final class Remedies {
         : Optional.empty();
   }
 
+  private String rider() {
+    return RIDER.formatted(coating.coat().isSpirit() ? "spirit" : "solvent");
+  }
+
   /** Once the solvent is out of the film it may be moved where it is warm. */
   private Optional<String> warmerToHarden() {
     double reference = coating.finish().referenceTempC();
@@ -232,8 +237,10 @@ final class Remedies {
         ? Optional.of(
             Judge.text(
                 "Once dry hard, bring the part where it is %.0f °C: rubbing out then takes about"
-                    + " %.1f d from there.",
-                reference, findings.referenceRubOutS().getAsDouble() / 86_400))
+                    + " %s from there.",
+                reference,
+                Show.duration(
+                    Duration.ofSeconds(Math.round(findings.referenceRubOutS().getAsDouble())))))
         : Optional.empty();
   }
 }

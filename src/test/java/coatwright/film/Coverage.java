@@ -1,7 +1,10 @@
 package coatwright.film;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.SplittableRandom;
 
 /**
@@ -33,7 +36,7 @@ final class Coverage {
   private record Film(double rubOutS, FilmRun run, List<BenchTest.Seen> thumbnails) {}
 
   /** Counts dates below, within and above a range. */
-  private static final class Tally {
+  static final class Tally {
     private final int[] counts = new int[3];
 
     void add(Percentiles range, double value) {
@@ -42,7 +45,7 @@ final class Coverage {
       counts[value < low ? 0 : value <= high ? 1 : 2]++;
     }
 
-    private Share as(String of) {
+    Share as(String of) {
       double all = counts[0] + counts[1] + counts[2];
       return new Share(of, counts[0] / all, counts[1] / all, counts[2] / all);
     }
@@ -54,7 +57,21 @@ final class Coverage {
    * @param of which date
    * @param before share that was ready before the tenth percentile, 0 to 1
    */
-  record Share(String of, double before, double within, double after) {}
+  record Share(String of, double before, double within, double after) {
+    /** 75 to 85 in a hundred is asked; the figure is printed whatever it is. */
+    void isHonest() {
+      String figure =
+          String.format(
+              Locale.ROOT,
+              "%s: %.1f %% within, %.1f %% before, %.1f %% after",
+              of,
+              100 * within,
+              100 * before,
+              100 * after);
+      System.out.println("coverage of the 80 % range, " + figure);
+      assertThat(within).as(figure).isBetween(0.75, 0.85);
+    }
+  }
 
   private Coverage() {}
 

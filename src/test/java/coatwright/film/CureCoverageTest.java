@@ -84,9 +84,9 @@ class CureCoverageTest {
     double hardS = prior.milestone(Milestone.DRY_HARD).p50().orElseThrow();
     double rubOutS = prior.milestone(Milestone.RUB_OUT).p50().orElseThrow();
     int rubOut = Milestone.RUB_OUT.index();
-    Tally untold = new Tally();
-    Tally told = new Tally();
-    Tally taught = new Tally();
+    Coverage.Tally untold = new Coverage.Tally();
+    Coverage.Tally told = new Coverage.Tally();
+    Coverage.Tally taught = new Coverage.Tally();
     for (int i = 0; i < SHOPS; i++) {
       Shop shop = shop();
       List<Lesson> lessons = new ArrayList<>();
@@ -103,9 +103,9 @@ class CureCoverageTest {
       taught.add(next.milestone(Milestone.RUB_OUT), film[rubOut]);
     }
     String name = curing.stamp().name();
-    untold.isHonest("rub-out of " + name + ", no tests");
-    told.isHonest("rub-out of " + name + ", two thumbnail tests");
-    taught.isHonest("rub-out of " + name + ", fifth part of a shop");
+    untold.as("rub-out of " + name + ", no tests").isHonest();
+    told.as("rub-out of " + name + ", two thumbnail tests").isHonest();
+    taught.as("rub-out of " + name + ", fifth part of a shop").isHonest();
   }
 
   @Test

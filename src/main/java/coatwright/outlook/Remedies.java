@@ -226,10 +226,6 @@ final class Remedies {
         : Optional.empty();
   }
 
-  private String rider() {
-    return RIDER.formatted(coating.coat().isSpirit() ? "spirit" : "solvent");
-  }
-
   /** Once the solvent is out of the film it may be moved where it is warm. */
   private Optional<String> warmerToHarden() {
     double reference = coating.finish().referenceTempC();

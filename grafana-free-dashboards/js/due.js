@@ -14,7 +14,7 @@ const shell = Shell('Due');
 const ms = (time) => Date.parse(time);
 const passed = (one) => one.p50 !== undefined && ms(one.p50) <= nowMs();
 const arrives = (one) => one.reached && one.p50 !== undefined;
-const never = (one) => `will not get there in this air${one.reason ? `: ${told(one.reason)}` : ''}`;
+const never = (one) => one.cantTell ? `can't tell: ${told(one.reason)}` : `will not get there in this air${one.reason ? `: ${told(one.reason)}` : ''}`;
 
 function guess(text) {
   return make('span', 'guess', text);

@@ -55,6 +55,9 @@ final class DueCommand implements Callable<Integer> {
   }
 
   private static String when(JsonNode one, Shared shared) {
+    if (one.path("cantTell").asBoolean()) {
+      return "can't tell: " + shared.told(one.path("reason"));
+    }
     if (!one.has("p50")) {
       return one.has("p10")
           ? "not before " + Times.shown(one.path("p10").asText(), shared.now())

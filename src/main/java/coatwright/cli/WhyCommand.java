@@ -15,6 +15,8 @@ import picocli.CommandLine.Parameters;
         "Why a coat clouded or stayed soft: the air then, and what would have changed it.",
     footer = {"", "Example: coatwright why cabinet/left-door"})
 final class WhyCommand implements Callable<Integer> {
+  private static final String CLEAR = "none expected";
+
   @Parameters(paramLabel = "COAT|PART", description = "The coat's entry (e41), or the part.")
   String target = "";
 
@@ -63,12 +65,15 @@ final class WhyCommand implements Callable<Integer> {
       shared.out.println("What would have changed it:");
     }
     for (JsonNode other : why.path("counterfactuals")) {
+      // Where neither film clouds, clouding is not what was asked about.
+      boolean clear = other.path("level").asText().equals(CLEAR);
+      boolean wasClear = saw.path("level").asText().equals(CLEAR);
       shared.out.printf(
-          "  %s, %s instead of %s: clouding %s%s%n",
+          "  %s, %s instead of %s%s%s%n",
           shared.told(other.path("change")),
           shared.told(other.path("would")),
           shared.told(other.path("was")),
-          other.path("level").asText(),
+          clear && wasClear ? "" : ": clouding " + other.path("level").asText(),
           other.path("helps").asBoolean() ? "" : ", no help");
     }
     why.path("jar").forEach(line -> shared.out.println(shared.told(line)));

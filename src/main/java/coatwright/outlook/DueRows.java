@@ -46,7 +46,8 @@ final class DueRows {
         Optional.of(reason),
         Optional.empty(),
         false,
-        false);
+        false,
+        true);
   }
 
   Told of(PartPath part, PartPrediction p, Optional<PartPrediction> basis, String reason) {

@@ -22,6 +22,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
@@ -323,7 +324,8 @@ public final class Export {
   }
 
   private String time(Instant at) {
-    return at.truncatedTo(ChronoUnit.MILLIS).atZone(zone).toOffsetDateTime().toString();
+    return DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(
+        at.truncatedTo(ChronoUnit.MILLIS).atZone(zone));
   }
 
   private static Object cell(Optional<?> value) {

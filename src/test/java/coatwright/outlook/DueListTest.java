@@ -218,6 +218,7 @@ class DueListTest {
     Due due = shop.due(23.9, "rub out");
     assertThat(due.reached()).isFalse();
     assertThat(due.reason().orElseThrow()).contains("nobody measured the air");
+    assertThat(due.cantTell()).as("not: it will never get there").isTrue();
   }
 
   @Test

@@ -309,7 +309,8 @@ class FilmReviewsTest {
     assertThat(why.counterfactuals())
         .extracting(Why.Counterfactual::change)
         .containsExactlyInAnyOrder(
-            "the air at 20.0 °C", "coats a third thinner", "an hour's rest between coats");
+            "the air at 20.0 °C and 50 % throughout",
+            "coats a third thinner", "an hour's rest between coats");
   }
 
   @Test

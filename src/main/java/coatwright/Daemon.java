@@ -119,7 +119,7 @@ final class Daemon implements AutoCloseable {
             settings.finishes(),
             sensors::statuses,
             shop.store()::trouble,
-            () -> Checkup.backup(shop.store().file().toAbsolutePath().getParent()),
+            () -> Checkup.backup(shop.store().file().toAbsolutePath().resolveSibling("")),
             OutlookForm::read,
             settings.shop().name(),
             settings.shop().zone(),

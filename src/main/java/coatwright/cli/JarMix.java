@@ -259,11 +259,13 @@ final class JarMix implements Callable<Integer> {
   private static boolean weak(Solution mixture) {
     double cutGPerL = mixture.cut().gPerL();
     double strengthPct = mixture.strengthVolPct();
-    return strengthPct < 50
-        || cutGPerL >= 20
-            && cutGPerL <= 600
-            && JarCheck.blushNumber(FilmParameters.SHELLAC, cutGPerL, strengthPct, 0)
-                > CoatOutcome.WEAK_SPIRIT_S;
+    if (strengthPct < 50) {
+      return true;
+    }
+    boolean modelled = cutGPerL >= 20 && cutGPerL <= 600;
+    return modelled
+        && JarCheck.blushNumber(FilmParameters.SHELLAC, cutGPerL, strengthPct, 0)
+            > CoatOutcome.WEAK_SPIRIT_S;
   }
 
   private void printJob(JarText text, Solution mixture, Job job) {

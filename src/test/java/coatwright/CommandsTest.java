@@ -325,6 +325,38 @@ class CommandsTest {
   }
 
   @Test
+  void aSecondCoatIsToldWithItsIntervalAndOneAnswerRoundsOneWay() {
+    String cold =
+        run("outlook", "--finish", "waterborne-urethane", "--air", "10C,85%", "--units", "us")
+            .out();
+    assertThat(cold)
+        .contains("Hold off: The film would dry at 49.1 °F")
+        .contains("the film comes down to 49.1 °F")
+        .contains("to 51.8 °F. Then take care; the film would dry only")
+        .doesNotContain("at 0.00 of its speed")
+        .doesNotContain("°C")
+        .doesNotContain(" K ");
+
+    String second =
+        run(("outlook --finish lacquer-nitrocellulose --air 10C,85% --coats-before 1 --interval"
+                    + " 4h --units us")
+                .split(" "))
+            .out();
+    assertThat(second)
+        .contains("1 coat before, 4.0 h ago.")
+        .contains("Solvent vapour is flammable")
+        .doesNotContain("pirit")
+        .doesNotContain("°C");
+  }
+
+  @Test
+  void aRangeBelowTheDewPointIsToldWithoutSigns() {
+    assertThat(run("outlook --finish shellac-pale --air 28C,80% --units us".split(" ")).out())
+        .containsPattern("8 in 10 between [0-9.]+ °F and [0-9.]+ °F below\\)")
+        .contains("more than one in ten not reached in this air");
+  }
+
+  @Test
   void aRecordingIsReplayedByItsMapping() throws IOException {
     Path readings = folder.resolve("r.csv");
     StringBuilder csv = new StringBuilder("time,t,rh\n");

@@ -344,7 +344,7 @@ class CommandsTest {
             .out();
     assertThat(second)
         .contains("1 coat before, 4.0 h ago.")
-        .contains("Solvent vapour is flammable")
+        .contains("Solvent vapour is highly flammable")
         .doesNotContain("pirit")
         .doesNotContain("°C");
   }

@@ -69,7 +69,7 @@ class JarWorkedExamplesTest {
 
     assertThat(json(words).path("flakesG").asDouble() / 28.349523125)
         .isCloseTo(ounces, within(1e-9));
-    String first = said(words + " --units us").split(" ")[1];
+    String first = said(words + " --units us").split(" ", -1)[1];
     assertThat(Double.parseDouble(first)).isCloseTo(ounces, within(0.005));
   }
 

@@ -45,6 +45,14 @@ public final class Ensemble {
   private final MemberClocks clocks;
   private final double[] momentsS;
   private final List<Axis> moving = new ArrayList<>();
+
+  /**
+   * By milestone, what brings the middle of the members before any test onto the model's own
+   * answer, natural log: a film is ready when the later of two things is so, and the later of two
+   * uncertain times is later than the middle of either.
+   */
+  private final double[] anchorLn;
+
   private int told;
 
   private Ensemble(
@@ -66,6 +74,33 @@ public final class Ensemble {
         moving.add(axis);
       }
     }
+    this.anchorLn =
+        job.told().shop().taught()
+            ? new Ensemble(untested(job), sensitivity, run, middle, momentsS, MEMBERS).anchorLn
+            : anchors();
+  }
+
+  private double[] anchors() {
+    double[] anchors = new double[Milestone.values().length];
+    for (Milestone m : Milestone.values()) {
+      if (!needsGlass(m) || !middle.known(Features.milestone(m))) {
+        continue;
+      }
+      double[] values = new double[members.count];
+      for (int i = 0; i < members.count; i++) {
+        values[i] = Math.log(bareHardeningS(i, m, clocks));
+      }
+      OptionalDouble median = Percentiles.of(values, members.weights()).p50();
+      double own = Math.log(bareHardeningS(Members.MIDDLE, m, clocks));
+      boolean finite = median.isPresent() && Double.isFinite(own);
+      anchors[m.index()] = finite ? own - median.getAsDouble() : 0;
+    }
+    return anchors;
+  }
+
+  /** What is still too soft to rub out is neither ready to wrap nor fully hard. */
+  private static boolean needsGlass(Milestone m) {
+    return m.compareTo(Milestone.RUB_OUT) >= 0;
   }
 
   /** The whole prediction, everything computed anew. */
@@ -409,13 +444,16 @@ public final class Ensemble {
    * Seconds from the last coat, infinite beyond the horizon or while the resin itself stays soft.
    */
   double hardeningS(int member, Milestone m, MemberClocks by) {
+    double s = bareHardeningS(member, m, by) * Math.exp(anchorLn[m.index()]);
+    return s <= HORIZON_S ? s : Double.POSITIVE_INFINITY;
+  }
+
+  private double bareHardeningS(int member, Milestone m, MemberClocks by) {
     double clockS = Math.exp(value(member, Features.milestone(m)));
     double byResidue =
         by.secondsFor(
             members.z(member, Axis.GLASS_ENERGY), job.lastCoatS(), clockS, warmer(member));
-    // What is still too soft to rub out is neither ready to wrap nor fully hard.
-    boolean needsGlass = m.compareTo(Milestone.RUB_OUT) >= 0;
-    double s = needsGlass ? hardEnoughS(member, byResidue) : byResidue;
+    double s = needsGlass(m) ? hardEnoughS(member, byResidue) : byResidue;
     return s <= HORIZON_S ? s : Double.POSITIVE_INFINITY;
   }
 

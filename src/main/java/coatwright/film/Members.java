@@ -11,6 +11,9 @@ import java.util.SplittableRandom;
  * test the median of anything that goes straight with the inputs is the answer of the model itself.
  */
 final class Members {
+  /** The film as described, beside the drawn ones. */
+  static final int MIDDLE = -1;
+
   private static final long SEED = 20_261_125L;
 
   /**
@@ -121,11 +124,11 @@ final class Members {
   }
 
   double z(int member, Axis axis) {
-    return z[member][axis.index()];
+    return z(member, axis.index());
   }
 
   double z(int member, int axis) {
-    return z[member][axis];
+    return member == MIDDLE ? 0 : z[member][axis];
   }
 
   double[] weights() {

@@ -7,6 +7,8 @@ import static org.assertj.core.api.Assertions.withinPercentage;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * The ensemble checked against full runs of its own members, and against what 130 full runs of an
@@ -334,5 +336,19 @@ class EnsembleTest {
     Prediction first = Ensemble.predict(job);
     Prediction again = Ensemble.predict(job, first.sensitivity());
     assertThat(again.milestones()).isEqualTo(first.milestones());
+  }
+
+  /** The middle of members that each wait for the later of two things lies later than the model. */
+  @ParameterizedTest
+  @CsvSource({"15, 5.0", "20, 3.75", "24, 3.0"})
+  void theMiddleOfTheRangeIsTheModelsOwnAnswer(double tempC, double rubOutDays) {
+    Percentiles rubOut =
+        Ensemble.predict(
+                EnsembleJob.untested(
+                    FilmParameters.SHELLAC,
+                    Jobs.sixCoats(tempC, 0.5),
+                    new Spreads(0.2, 0.07, 0.3, 0.3, 2, 0.5, 1)))
+            .milestone(Milestone.RUB_OUT);
+    assertThat(rubOut.p50().orElseThrow() / 86_400).isCloseTo(rubOutDays, withinPercentage(0.5));
   }
 }

@@ -263,7 +263,7 @@ class ReplayTest {
     assertThat(replayed.coats().get(1).outlook().assumptions())
         .noneMatch(a -> a.contains("before"));
     assertThat(replayed.coats().get(2).outlook().assumptions())
-        .anyMatch(a -> a.startsWith("1 coat before, 60 min apart"));
+        .anyMatch(a -> a.startsWith("1 coat before, 60 min ago"));
     assertThat(p50(replayed.coats().get(2), "rub out"))
         .isAfter(p50(replayed.coats().get(0), "rub out"));
   }

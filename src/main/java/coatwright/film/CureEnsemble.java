@@ -5,6 +5,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Two hundred films of a curing finish like this one, each walked through the real air with
@@ -85,17 +86,19 @@ public final class CureEnsemble {
   }
 
   /**
-   * When the recoat window closes by itself, seconds from the last coat; nothing where it does not.
+   * The model's own answer for a milestone, s from the last coat, whatever tests and shop say;
+   * empty where it is not reached, not defined, or the coat went on dew.
    */
-  public static Percentiles recoatUntilS(CureJob job) {
-    return recoatUntilS(job, ShopPrior.UNTAUGHT);
+  public static OptionalDouble plainS(CureJob job, Milestone m) {
+    return dewOnTheWood(job) ? OptionalDouble.empty() : within(plain(job)[m.index()]);
   }
 
-  /** The same in a shop that has taught its own ways. */
-  public static Percentiles recoatUntilS(CureJob job, ShopPrior shop) {
-    return !job.curing().hasLateEnd() || dewOnTheWood(job)
-        ? Percentiles.NONE
-        : new CureEnsemble(job, shop).widened(CureWalk.RECOAT_UNTIL);
+  private static double[] plain(CureJob job) {
+    return CureWalk.of(job).secondsTo(CureMember.MIDDLE);
+  }
+
+  private static OptionalDouble within(double seconds) {
+    return seconds <= HORIZON_S ? OptionalDouble.of(seconds) : OptionalDouble.empty();
   }
 
   private static boolean dewOnTheWood(CureJob job) {
@@ -138,14 +141,19 @@ public final class CureEnsemble {
 
   private Prediction predicted() {
     Map<Milestone, Percentiles> milestones = new EnumMap<>(Milestone.class);
+    Map<Milestone, Double> plainS = new EnumMap<>(Milestone.class);
+    double[] plain = plain(job);
     for (Milestone m : job.curing().milestones()) {
       milestones.put(m, widened(m.index()));
+      within(plain[m.index()]).ifPresent(s -> plainS.put(m, s));
     }
     return new Prediction(
         job.curing().stamp(),
         false,
         Optional.empty(),
         milestones,
+        plainS,
+        job.curing().hasLateEnd() ? widened(CureWalk.RECOAT_UNTIL) : Percentiles.NONE,
         Percentiles.NONE,
         Percentiles.NONE,
         Percentiles.NONE,

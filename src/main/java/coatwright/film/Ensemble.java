@@ -307,6 +307,8 @@ public final class Ensemble {
         run.condensation(),
         Optional.of(run),
         milestones,
+        plain(),
+        Percentiles.NONE,
         plain(Features.OPEN_TIME),
         peakS(),
         kelvin(Features.MARGIN),
@@ -315,6 +317,23 @@ public final class Ensemble {
         members.effective(),
         new Narrowing(this).best(),
         Optional.of(sensitivity));
+  }
+
+  private Map<Milestone, Double> plain() {
+    Map<Milestone, Double> plain = new EnumMap<>(Milestone.class);
+    for (Milestone m : Milestone.values()) {
+      int feature = Features.milestone(m);
+      if (middle.known(feature)) {
+        double s =
+            m.byFilmClock()
+                ? bareHardeningS(Members.MIDDLE, m, clocks)
+                : Math.exp(middle.value[feature]);
+        if (s <= HORIZON_S) {
+          plain.put(m, s);
+        }
+      }
+    }
+    return plain;
   }
 
   double value(int member, int feature) {

@@ -3,6 +3,7 @@ package coatwright.film;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What the ensemble says of a film: every number with its range.
@@ -12,6 +13,10 @@ import java.util.Optional;
  * @param run the one full run with the middle values, where the film model was run; its hardening
  *     times look at the residue alone
  * @param milestones seconds from the last coat
+ * @param plainS the model's own answers, s from the last coat, whatever tests and shop say; a
+ *     milestone that is not reached has none
+ * @param recoatUntilS when the recoat window of a film that cures closes by itself, s from the last
+ *     coat; {@link Percentiles#NONE} where it does not
  * @param openTimeS of the last coat, s; not defined above a 2.5 lb cut
  * @param peakS blush number of the last coat at its highest
  * @param marginK lowest film temperature less dew point, K
@@ -26,6 +31,8 @@ public record Prediction(
     boolean condensation,
     Optional<FilmRun> run,
     Map<Milestone, Percentiles> milestones,
+    Map<Milestone, Double> plainS,
+    Percentiles recoatUntilS,
     Percentiles openTimeS,
     Percentiles peakS,
     Percentiles marginK,
@@ -37,6 +44,7 @@ public record Prediction(
 
   public Prediction {
     milestones = new EnumMap<>(milestones);
+    plainS = Map.copyOf(plainS);
   }
 
   /** Dew on the wood: nothing else can be told. */
@@ -55,6 +63,8 @@ public record Prediction(
         true,
         run,
         new EnumMap<>(Milestone.class),
+        Map.of(),
+        Percentiles.NONE,
         Percentiles.NONE,
         Percentiles.NONE,
         Percentiles.NONE,
@@ -72,6 +82,12 @@ public record Prediction(
    */
   public FilmRun film() {
     return run.orElseThrow(() -> new IllegalStateException("no film was simulated"));
+  }
+
+  /** The model's own answer for a milestone; empty where it is not reached. */
+  public OptionalDouble plain(Milestone m) {
+    Double s = plainS.get(m);
+    return s == null ? OptionalDouble.empty() : OptionalDouble.of(s);
   }
 
   /** The milestone's range; {@link Percentiles#NONE} where it is not reached. */

@@ -20,18 +20,14 @@ import java.util.OptionalDouble;
  * What the cure model finds for a coating.
  *
  * @param whole this coat on those beneath
- * @param untilS when its recoat window closes, s after it went on
  * @param beneath the coats beneath as they lie there; empty for a first coat
- * @param beneathUntilS when their recoat window closes, s after the last of them
- * @param referenceS the decisive milestone in the finish's reference air, s
+ * @param referenceS the decisive milestone in the finish's reference air by the model itself, s
  */
 record CureFindings(
     CureCoating coating,
     CureSigns signs,
     Prediction whole,
-    Percentiles untilS,
     Optional<Prediction> beneath,
-    Percentiles beneathUntilS,
     OptionalDouble referenceS) {
 
   static CureFindings of(CureCoating c) {
@@ -40,10 +36,8 @@ record CureFindings(
         c,
         CureSigns.at(c.curing(), c.moment()),
         CureEnsemble.predict(c.job(), c.shop()),
-        CureEnsemble.recoatUntilS(c.job(), c.shop()),
         under.map(job -> CureEnsemble.predict(job, c.shop())),
-        under.map(job -> CureEnsemble.recoatUntilS(job, c.shop())).orElse(Percentiles.NONE),
-        CureEnsemble.predict(c.atReference()).milestone(decisive(c.curing())).p50());
+        CureEnsemble.plainS(c.atReference(), decisive(c.curing())));
   }
 
   private static Optional<CureJob> beneath(CureJob job) {
@@ -79,8 +73,9 @@ record CureFindings(
         : CloudingLevel.NONE_EXPECTED;
   }
 
+  /** How the air changes the drying; both by the model itself, for the shop's ways are no air. */
   double ratioToReference() {
-    OptionalDouble now = whole.milestone(decisive(coating.curing())).p50();
+    OptionalDouble now = whole.plain(decisive(coating.curing()));
     return now.isPresent() && referenceS.isPresent()
         ? referenceS.getAsDouble() / now.getAsDouble()
         : 0;
@@ -117,7 +112,7 @@ record CureFindings(
             ratioToReference(),
             Findings.over(whole.milestone(Milestone.DRY_TO_TOUCH).p50(), 60),
             Findings.over(whole.milestone(Milestone.DRY_TO_RECOAT).p50(), 60),
-            Findings.over(untilS.p50(), 60),
+            Findings.over(whole.recoatUntilS().p50(), 60),
             Findings.over(whole.milestone(Milestone.DRY_HARD).p50(), 3600),
             Findings.days(rub)));
   }
@@ -175,8 +170,9 @@ record CureFindings(
 
   /** What is left of the recoat window of the coat beneath, minutes; negative once it closed. */
   OptionalDouble recoatLeftMin() {
-    return beneathUntilS.p50().isPresent()
-        ? OptionalDouble.of(beneathUntilS.p50().getAsDouble() / 60 - beneathAgeMin())
+    OptionalDouble untilS = beneath.map(b -> b.recoatUntilS().p50()).orElse(OptionalDouble.empty());
+    return untilS.isPresent()
+        ? OptionalDouble.of(untilS.getAsDouble() / 60 - beneathAgeMin())
         : OptionalDouble.empty();
   }
 }

@@ -229,11 +229,12 @@ final class CureJudge {
 
   /** The least warming of room and wood together that clears the way, in whole kelvins. */
   private Optional<String> warmer() {
+    Summary now = decide().summary();
     double mostK = finish.highestTempC() - Math.max(coating.air().airTempC(), coating.woodTempC());
     for (int byK = 1; byK <= mostK && byK <= 20; byK++) {
       CureCoating warmer = CureWarmer.by(coating, byK);
       Verdict then = new CureJudge(CureFindings.of(warmer)).decide();
-      if (then.summary().compareTo(decide().summary()) < 0) {
+      if (then.summary().compareTo(now) < 0) {
         return Optional.of(
             Judge.text(
                     "Warm the room and the wood by %d K, to %s. Then %s; %s",

@@ -159,7 +159,6 @@ final class DueList {
         new PartPrediction(
             job,
             Predictions.of(job, observations, now, reusable.flatMap(Watched::slopes), shop),
-            Predictions.recoatUntilS(job, observations, now, shop),
             observations,
             now);
     DueRows.Told told = rows.of(part, made, before.flatMap(Watched::basis), why);

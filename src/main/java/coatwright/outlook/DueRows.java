@@ -152,7 +152,7 @@ final class DueRows {
         dates.p10(),
         dates.p50(),
         dates.p90(),
-        m == Milestone.DRY_TO_RECOAT ? p.date(p.recoatUntilS()) : Optional.empty(),
+        m == Milestone.DRY_TO_RECOAT ? p.recoatUntil() : Optional.empty(),
         last.flatMap(PredictionLog.Kept::was),
         last.map(PredictionLog.Kept::reason),
         advice.test(m, p, dates.p50(), p.madeAt()),

@@ -138,8 +138,9 @@ record Findings(
         dew ? OptionalDouble.empty() : alone.peakS().p50());
   }
 
+  /** How the air changes the drying; both by the model itself, for the shop's ways are no air. */
   double ratioToReference() {
-    OptionalDouble now = whole.milestone(Milestone.RUB_OUT).p50();
+    OptionalDouble now = whole.plain(Milestone.RUB_OUT);
     return now.isPresent() && referenceRubOutS.isPresent()
         ? referenceRubOutS.getAsDouble() / now.getAsDouble()
         : 0;

@@ -13,15 +13,10 @@ import java.util.OptionalDouble;
  * What the film model says of a part as it stands: its job, the ensemble's answer, and the dates.
  *
  * @param observations entries of the tests that went in
- * @param recoatUntilS when the recoat window closes, s after the last coat, where it does
  * @param madeAt the present it was made for
  */
 public record PartPrediction(
-    LaidJob job,
-    Prediction prediction,
-    OptionalDouble recoatUntilS,
-    List<Entry> observations,
-    Instant madeAt) {
+    LaidJob job, Prediction prediction, List<Entry> observations, Instant madeAt) {
 
   /** When the last coat went on; every date counts from here. */
   public Instant lastCoatAt() {
@@ -33,6 +28,20 @@ public record PartPrediction(
     return secondsAfterLastCoat.isPresent()
         ? Optional.of(
             lastCoatAt().plusMillis(Math.round(1000 * secondsAfterLastCoat.getAsDouble())))
+        : Optional.empty();
+  }
+
+  /**
+   * When the recoat window closes, by its middle: by the clock of a finish that cures, else as its
+   * file states; empty where it has no late end.
+   */
+  public Optional<Instant> recoatUntil() {
+    if (job instanceof CuringJob) {
+      return date(prediction.recoatUntilS().p50());
+    }
+    OptionalDouble statedMin = job.finish().recoatUntilMin();
+    return statedMin.isPresent()
+        ? date(OptionalDouble.of(60 * statedMin.getAsDouble()))
         : Optional.empty();
   }
 

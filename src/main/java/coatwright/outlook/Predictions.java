@@ -1,7 +1,6 @@
 package coatwright.outlook;
 
 import coatwright.film.CureEnsemble;
-import coatwright.film.CureJob;
 import coatwright.film.Ensemble;
 import coatwright.film.EnsembleJob;
 import coatwright.film.Prediction;
@@ -12,27 +11,10 @@ import coatwright.journal.Entry;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** What the model of a finish says of coats as they lie there. */
 public final class Predictions {
   private Predictions() {}
-
-  /**
-   * When the recoat window of coats closes, s after the last of them, by its middle: by the clock
-   * of a finish that cures, else as its file states; empty where it has no late end.
-   */
-  public static OptionalDouble recoatUntilS(
-      LaidJob job, List<Entry> observations, Instant now, ShopPrior shop) {
-    if (job instanceof CuringJob cure) {
-      CureJob asked = cure.asked(Tests.of(observations, cure), cure.onClockS(now));
-      return CureEnsemble.recoatUntilS(asked, shop).p50();
-    }
-    OptionalDouble statedMin = job.finish().recoatUntilMin();
-    return statedMin.isPresent()
-        ? OptionalDouble.of(60 * statedMin.getAsDouble())
-        : OptionalDouble.empty();
-  }
 
   /**
    * The milestones of coats with what the bench tests say of them.

@@ -12,7 +12,6 @@ import coatwright.film.CureSigns;
 import coatwright.film.Curing;
 import coatwright.film.Milestone;
 import coatwright.film.ModelStamp;
-import coatwright.film.Percentiles;
 import coatwright.film.Prediction;
 import coatwright.outlook.CloudingRule;
 import coatwright.outlook.CuringJob;
@@ -40,6 +39,7 @@ final class CureCase {
   private final CureJob job;
   private final Milestone goal;
   private final Look base;
+  private final Softness softness;
 
   CureCase(CuringJob known) {
     this.known = known;
@@ -49,6 +49,17 @@ final class CureCase {
             ? Milestone.RUB_OUT
             : Milestone.DRY_HARD;
     this.base = Look.at(job);
+    this.softness =
+        new Softness(
+            known.part().toString(),
+            known.finish(),
+            base.ready().milestone(goal),
+            base.ready().plain(goal),
+            CureEnsemble.plainS(inReference(), goal),
+            known.air(),
+            known.lastCoatS(),
+            goal == Milestone.RUB_OUT ? "ready to rub out" : "dry hard",
+            "more than half a year");
   }
 
   /**
@@ -129,16 +140,7 @@ final class CureCase {
   }
 
   Softness softness() {
-    return new Softness(
-        known.part().toString(),
-        known.finish(),
-        base.ready().milestone(goal),
-        base.ready().milestone(goal).p50(),
-        CureEnsemble.predict(inReference()).milestone(goal).p50(),
-        known.air(),
-        known.lastCoatS(),
-        goal == Milestone.RUB_OUT ? "ready to rub out" : "dry hard",
-        "more than half a year");
+    return softness;
   }
 
   private CureJob inReference() {
@@ -165,9 +167,8 @@ final class CureCase {
   /** Each with the air, the wood or the coat otherwise; for a clouded coat and for a soft one. */
   List<Why.Counterfactual> counterfactuals(boolean soft) {
     List<Why.Counterfactual> told = new ArrayList<>();
-    Softness was = softness();
     String airWas = Show.temperature(airTempC(), UnitSystem.METRIC);
-    told.add(told(was.referenceWords(), airWas, inReference(), soft));
+    told.add(told(softness.referenceWords(), airWas, inReference(), soft));
     warmer(soft).ifPresent(told::add);
     asWarmAsTheAir(soft).ifPresent(told::add);
     thinner(soft).ifPresent(told::add);
@@ -228,13 +229,13 @@ final class CureCase {
 
   private Why.Counterfactual told(String change, String was, CureJob other, boolean soft) {
     Look look = Look.at(other);
-    Percentiles ready = look.ready().milestone(goal);
-    boolean sooner = softness().isSooner(ready.p50());
+    OptionalDouble readyS = look.ready().plain(goal);
+    boolean sooner = softness.isSooner(readyS);
     boolean clearer = look.level().compareTo(base.level()) > 0;
     return new Why.Counterfactual(
         change,
-        soft ? was + ", " + softness().was() : stands(base),
-        soft ? softness().after(ready.p50()) : stands(look),
+        soft ? was + ", " + softness.was() : stands(base),
+        soft ? softness.after(readyS) : stands(look),
         look.level().toString(),
         OptionalDouble.empty(),
         OptionalDouble.empty(),

@@ -116,7 +116,7 @@ class CureEnsembleTest {
     }
     assertThat(p.run()).isEmpty();
     assertThat(p.milestone(Milestone.RESTED)).isEqualTo(Percentiles.NONE);
-    assertThat(CureEnsemble.recoatUntilS(steady(curing, 20, 0.6, 90)).p50().orElseThrow())
+    assertThat(CureEnsemble.predict(steady(curing, 20, 0.6, 90)).recoatUntilS().p50().orElseThrow())
         .isGreaterThanOrEqualTo(p.milestone(Milestone.DRY_TO_RECOAT).p50().orElseThrow());
   }
 
@@ -336,6 +336,6 @@ class CureEnsembleTest {
     Prediction p = CureEnsemble.predict(wet);
     assertThat(p.condensation()).isTrue();
     assertThat(p.milestones()).isEqualTo(Map.of());
-    assertThat(CureEnsemble.recoatUntilS(wet)).isEqualTo(Percentiles.NONE);
+    assertThat(CureEnsemble.predict(wet).recoatUntilS()).isEqualTo(Percentiles.NONE);
   }
 }

@@ -9,6 +9,7 @@ import coatwright.journal.Observation.What;
 import coatwright.journal.Part;
 import coatwright.journal.PartPath;
 import coatwright.journal.Strike;
+import coatwright.outlook.Outlook.DryingLevel;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -83,6 +84,28 @@ class ShopLearningTest {
             a ->
                 a.startsWith("This shop's films of this finish take 1.")
                     && a.endsWith("learned from 3 parts, too few to say much."));
+  }
+
+  /** How a shop's films harden is no doing of today's air. */
+  @Test
+  void aSlowShopIsNotToldThatItsAirIsSlow() {
+    TestShop varnish =
+        TestShop.using("varnish-alkyd").can().air(-24, LOOKED_H + 0.1, 15, h -> 20, h -> 50);
+    for (TestShop shop : List.of(shop(), varnish)) {
+      double untaught = ofDoor(shop).drying().orElseThrow().ratioToReference();
+      for (int i = 0; i < 4; i++) {
+        shop.write(
+            TestShop.START.minus(Duration.ofDays(3)),
+            new Part(part(i), OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty()));
+        shop.coat(part(i), 0, USUAL, WOOD_C);
+        shop.note(part(i), 48, What.THUMBNAIL, false);
+        shop.note(part(i), 100, What.THUMBNAIL, false);
+      }
+      Outlook taught = ofDoor(shop);
+      assertThat(taught.assumptions()).anyMatch(a -> a.contains("learned from 4 parts"));
+      assertThat(taught.drying().orElseThrow().ratioToReference()).isEqualTo(untaught);
+      assertThat(taught.drying().orElseThrow().level()).isEqualTo(DryingLevel.USUAL);
+    }
   }
 
   @Test

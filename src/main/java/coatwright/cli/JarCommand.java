@@ -1,6 +1,5 @@
 package coatwright.cli;
 
-import coatwright.mix.ShelfAge;
 import coatwright.quantity.Show;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.concurrent.Callable;
@@ -132,7 +131,7 @@ final class JarCommand {
         line.append(", opened ").append(jar.path("opened").asText());
       }
       if (jar.has("testDueOn")) {
-        line.append(", drop test due ").append(jar.path("testDueOn").asText());
+        line.append(", test due ").append(jar.path("testDueOn").asText());
       }
       return line.toString();
     }
@@ -185,8 +184,8 @@ final class JarCommand {
       } else {
         text.line("solids", "unknown; weigh a sample: coatwright jar residue");
       }
-      if (jar.has("testDueOn")) {
-        text.line("the test", ShelfAge.TEST);
+      if (jar.has("test")) {
+        text.line("the test", jar.path("test").asText());
       }
     }
   }

@@ -6,6 +6,7 @@ import coatwright.cli.WoodAnswer.Face;
 import coatwright.cli.WoodAnswer.Film;
 import coatwright.cli.WoodAnswer.Movement;
 import coatwright.quantity.Conversions;
+import coatwright.quantity.Reworded;
 import coatwright.quantity.Show;
 import coatwright.quantity.UnitSystem;
 import java.io.PrintWriter;
@@ -32,7 +33,7 @@ final class WoodText {
     answer.equalising().ifPresent(this::equalising);
     answer.carriedIn().ifPresent(this::carriedIn);
     out.println("Taken for granted:");
-    answer.assumptions().forEach(sentence -> out.println("  - " + sentence));
+    answer.assumptions().forEach(said -> out.println("  - " + Reworded.in(units, said)));
   }
 
   private String thickness(OptionalDouble thicknessMm) {

@@ -12,9 +12,13 @@ import java.time.temporal.ChronoUnit;
  * @param testDueMonths age at which the finish's drop test is due, months, 1 to 120
  */
 public record ShelfAge(LocalDate opened, int testDueMonths) {
-  /** The test, in words. */
-  public static final String TEST =
+  /** The test of shellac, in words. */
+  public static final String DROP_TEST =
       "let a drop dry on glass: hard overnight, or the jar is too old to use";
+
+  /** The test of a finish that is used as it comes, in words. */
+  public static final String SCRAP_TEST =
+      "brush some on scrap and see whether it dries in its stated time";
 
   public ShelfAge {
     OutOfRange.check("months to the drop test", testDueMonths, "months", 1, 120);

@@ -6,6 +6,7 @@ import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Jar;
 import coatwright.journal.Journal;
+import coatwright.mix.ShelfAge;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -72,8 +73,8 @@ record JarStory(
               .formatted(
                   jar.name(),
                   finish.drying() instanceof SpiritDrying
-                      ? "let a drop dry on glass, hard overnight or the jar is old"
-                      : "brush some on scrap and see whether it dries in its stated time"));
+                      ? ShelfAge.DROP_TEST
+                      : ShelfAge.SCRAP_TEST));
       return false;
     }
     LocalDate laid = coat.start().atZone(zone).toLocalDate();

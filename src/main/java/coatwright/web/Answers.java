@@ -6,6 +6,7 @@ import coatwright.climate.SourceStatus;
 import coatwright.climate.WoodPoint;
 import coatwright.film.Curing;
 import coatwright.film.Finish;
+import coatwright.film.SpiritDrying;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Jar;
@@ -327,7 +328,8 @@ final class Answers {
    * A jar's newest filling.
    *
    * @param solidsMassPct known only where the strength is
-   * @param testDueOn day its drop test falls due: a date, not a verdict
+   * @param testDueOn day its test falls due: a date, not a verdict
+   * @param test that test, in words
    */
   record JarView(
       String name,
@@ -339,6 +341,7 @@ final class Answers {
       OptionalDouble strengthVolPct,
       Optional<LocalDate> opened,
       Optional<LocalDate> testDueOn,
+      Optional<String> test,
       Optional<String> retarder,
       String entry,
       Instant filledAt) {
@@ -364,6 +367,7 @@ final class Answers {
               jar.strengthVolPct(),
               jar.opened(),
               testDueOn(jar, finishes),
+              testDueOn(jar, finishes).flatMap(due -> test(jar, finishes)),
               jar.retarder(),
               entry.id(),
               entry.at()));
@@ -382,6 +386,15 @@ final class Answers {
       return finish != null && finish.drying() instanceof Curing curing
           ? OptionalDouble.of(curing.facts().solidsVolPct())
           : figure(cut, Cut::solidsVolumePct);
+    }
+
+    private static Optional<String> test(Jar jar, Map<String, Finish> finishes) {
+      return Optional.ofNullable(finishes.get(jar.finish()))
+          .map(
+              finish ->
+                  finish.drying() instanceof SpiritDrying
+                      ? ShelfAge.DROP_TEST
+                      : ShelfAge.SCRAP_TEST);
     }
 
     private static Optional<LocalDate> testDueOn(Jar jar, Map<String, Finish> finishes) {

@@ -163,7 +163,7 @@ function tableRow(one) {
   row.append(head);
   const cells = arrives(one)
     ? [one.milestone + (one.estimate ? ' (rough)' : ''), time(one.p10), time(one.p50), time(one.p90), one.until ? when(one.until) : 'no late end']
-    : [one.milestone, 'will not', 'get there', 'in this air', '\u2014'];
+    : [one.milestone, ...(one.cantTell ? ["can't", 'tell', '\u2014'] : ['will not', 'get there', 'in this air']), '\u2014'];
   cells.push(time(one.was), one.reason === undefined ? '\u2014' : told(one.reason), one.test ?? '\u2014');
   cells.forEach((cell) => row.append(make('td', '', cell)));
   return row;
@@ -171,14 +171,14 @@ function tableRow(one) {
 
 function lead(due) {
   if (due.length === 0) return 'Nothing is drying. The first coat on a part starts its dates.';
-  const stuck = due.filter((one) => !arrives(one));
   const coming = due.filter((one) => arrives(one) && !passed(one)).sort((a, b) => ms(a.p50) - ms(b.p50))[0];
   const first = coming
     ? `Next: ${partName(coming.part)}, ${coming.milestone}, likely ${when(coming.p50)}.`
     : 'Everything reckoned has come; the tests decide.';
-  if (stuck.length === 0) return first;
-  const named = stuck.map((one) => `${partName(one.part)} (${one.milestone})`).join(', ');
-  return `${first} Will not get there in this air: ${named}.`;
+  const named = (kind) => due.filter(kind).map((one) => `${partName(one.part)} (${one.milestone})`).join(', ');
+  const stuck = named((one) => !arrives(one) && !one.cantTell);
+  const untold = named((one) => one.cantTell);
+  return [first, stuck && `Will not get there in this air: ${stuck}.`, untold && `Can't tell of: ${untold}.`].filter(Boolean).join(' ');
 }
 
 function update(due) {

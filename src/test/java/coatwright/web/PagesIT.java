@@ -2,6 +2,7 @@ package coatwright.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import coatwright.outlook.Due;
 import coatwright.outlook.Outlook;
 import coatwright.review.Why;
 import com.deque.html.axecore.results.Results;
@@ -510,6 +511,35 @@ class PagesIT {
         .contains("two nights below 15 °C in the bench room")
         .contains("Will not get there in this air: the bench room has stood at 68 %");
     assertThat(text("tests")).contains("Touch it, then sand a corner");
+  }
+
+  @Test
+  void dueKeepsApartWhatCannotBeToldFromWhatWillNotGetThere() {
+    shop.outlooks.expect(
+        List.of(
+            new Due(
+                "stools/second",
+                "rub out",
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of("nobody measured the air in the bench room that day"),
+                Optional.empty(),
+                false,
+                false,
+                true)));
+    open("/due");
+
+    assertThat(text("lead"))
+        .contains("Can't tell of: stools \u203a second (rub out).")
+        .doesNotContain("Will not get there");
+    assertThat(text("pieces")).contains("Can't tell: nobody measured the air");
+    picture("due-cant-tell");
+    look(390, 844, "dark");
+    picture("due-cant-tell-390-dark");
+    assertThat(complaints()).isEmpty();
   }
 
   @Test

@@ -174,7 +174,7 @@ function lead(due) {
   const coming = due.filter((one) => arrives(one) && !passed(one)).sort((a, b) => ms(a.p50) - ms(b.p50))[0];
   const first = coming
     ? `Next: ${partName(coming.part)}, ${coming.milestone}, likely ${when(coming.p50)}.`
-    : 'Everything reckoned has come; the tests decide.';
+    : due.some(arrives) && 'Everything reckoned has come; the tests decide.';
   const named = (kind) => due.filter(kind).map((one) => `${partName(one.part)} (${one.milestone})`).join(', ');
   const stuck = named((one) => !arrives(one) && !one.cantTell);
   const untold = named((one) => one.cantTell);

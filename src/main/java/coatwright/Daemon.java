@@ -136,6 +136,8 @@ final class Daemon implements AutoCloseable {
       throw portTaken(web, taken);
     }
     running.with(server);
+    Path data = shop.store().file().toAbsolutePath().resolveSibling("");
+    running.with(Whereabouts.leave(data, web.host(), server.port()));
     return server;
   }
 

@@ -111,9 +111,13 @@ public final class Intake {
     form.asked(request);
   }
 
-  /** Looks at a line said while a serial source settles, from which only a header is learned. */
-  void overhear(RawReading raw) {
-    form.overhear(text(raw));
+  /**
+   * Looks at a line said while a serial source settles, from which only a header is learned.
+   *
+   * @param maybeCut its beginning may be missing
+   */
+  void overhear(RawReading raw, boolean maybeCut) {
+    form.overhear(text(raw), maybeCut);
   }
 
   SourceMapping mapping() {

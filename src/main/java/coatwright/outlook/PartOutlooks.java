@@ -126,7 +126,35 @@ final class PartOutlooks {
           "No air to believe in " + wanted.room() + ": " + trouble + ".",
           List.of("See to the sensor, or read a hygrometer by hand and ask with --air."));
     }
-    return withAir(wanted, roomAir, roomAir.air().get(), age, now);
+    Answer answer = withAir(wanted, roomAir, roomAir.air().get(), age, now);
+    return roomAir.mistrust().map(why -> unlessAllowed(answer, wanted, why)).orElse(answer);
+  }
+
+  /** Sensors in doubt may speak against a coat; none is allowed on the strength of them. */
+  private Answer unlessAllowed(Answer answer, Wanted wanted, String why) {
+    Outlook o = answer.outlook();
+    if (o.summary() == Summary.BRUSH) {
+      return cantTell(
+          wanted,
+          answer.airAgeSeconds(),
+          "air-in-doubt",
+          "Nothing speaks against it, but the air in "
+              + wanted.room()
+              + " is in doubt: "
+              + why
+              + ".",
+          List.of("Read another hygrometer beside the piece and ask with --air."));
+    }
+    List<String> actions = new ArrayList<>(o.actions());
+    actions.add("The air here is in doubt: " + why + ".");
+    return new Answer(
+        o.withActions(actions),
+        answer.finish(),
+        answer.jar(),
+        answer.method(),
+        answer.nextBetter(),
+        answer.airAgeSeconds(),
+        answer.woodFrom());
   }
 
   private Answer withAir(

@@ -26,24 +26,33 @@ public final class Intake {
   private final PayloadForm form;
   private final SampleReader reader;
   private final Deliveries deliveries;
-  private final Screen screen;
   private final Calibration calibration;
+  private final Screen screen;
   private final Map<String, History> histories = new HashMap<>();
   private final List<Recalled> recalled = new ArrayList<>();
   private final List<Recalled> after = new ArrayList<>();
 
   Intake(SourceMapping mapping, Neighbours neighbours) {
+    this(mapping, neighbours, Upkeep.NONE);
+  }
+
+  Intake(SourceMapping mapping, Neighbours neighbours, Upkeep upkeep) {
     this.mapping = mapping;
     this.form = PayloadForm.of(mapping.payload());
     this.reader = new SampleReader(mapping);
     this.deliveries = new Deliveries(mapping);
-    this.screen = new Screen(mapping, neighbours);
-    this.calibration = new Calibration(mapping);
+    this.calibration = new Calibration(mapping, upkeep);
+    this.screen = new Screen(mapping, neighbours, calibration);
   }
 
   /** One source by itself, with no neighbours to compare. */
   public static Intake alone(SourceMapping mapping) {
     return new Intake(mapping, new Neighbours());
+  }
+
+  /** The same, with what the shop's books say of it. */
+  public static Intake alone(SourceMapping mapping, Upkeep upkeep) {
+    return new Intake(mapping, new Neighbours(), upkeep);
   }
 
   /**
@@ -56,6 +65,7 @@ public final class Intake {
    * @param harmless nothing was read and nothing is wrong: a header line, another device, a message
    *     delivered twice
    * @param present what it said about the node being there, if that is what it said
+   * @param sent the humidities in it as they came, before limits and corrections
    */
   public record Taken(
       MappedPayload verdict,
@@ -63,8 +73,10 @@ public final class Intake {
       List<Doubt> doubts,
       RawText raw,
       boolean harmless,
-      Optional<Boolean> present) {
+      Optional<Boolean> present,
+      List<JustSent> sent) {
     public Taken {
+      sent = List.copyOf(sent);
       readings = List.copyOf(readings);
       doubts = List.copyOf(doubts);
     }
@@ -98,6 +110,11 @@ public final class Intake {
     return mapping;
   }
 
+  /** How its sensors' humidity stands. Safe for several threads. */
+  Calibration calibration() {
+    return calibration;
+  }
+
   private Taken judged(RawReading raw, PayloadText text, Opened.Parts parts) {
     Deliveries.Look look = deliveries.look(raw);
     List<Sample> samples = new ArrayList<>();
@@ -112,8 +129,10 @@ public final class Intake {
     List<Refused> refused = new ArrayList<>();
     List<Reading> readings = new ArrayList<>();
     List<Doubt> doubts = new ArrayList<>();
+    List<JustSent> sent = new ArrayList<>();
     for (Sample sample : samples) {
       parts.flags().forEach(sample::flag);
+      justSent(sample).ifPresent(sent::add);
       judge(sample, raw, text, parts, look);
       sample.accepted().ifPresent(accepted::add);
       sample.heldBack().ifPresent(held::add);
@@ -127,7 +146,19 @@ public final class Intake {
     }
     MappedPayload verdict = new MappedPayload(mapping.source(), accepted, held, refused);
     boolean repeated = samples.stream().allMatch(Sample::isRepeated);
-    return new Taken(verdict, readings, doubts, raw(raw, verdict), repeated, Optional.empty());
+    return new Taken(
+        verdict, readings, doubts, raw(raw, verdict), repeated, Optional.empty(), sent);
+  }
+
+  private Optional<JustSent> justSent(Sample sample) {
+    return sample.has(Quantity.RELATIVE_HUMIDITY)
+        ? Optional.of(
+            new JustSent(
+                calibration.name(sample),
+                sample.at,
+                sample.value(Quantity.AIR_TEMPERATURE),
+                sample.value(Quantity.RELATIVE_HUMIDITY).getAsDouble()))
+        : Optional.empty();
   }
 
   /** As the house keeps it; what is compared with the next stays as it was sent. */
@@ -147,6 +178,11 @@ public final class Intake {
         return;
       }
     }
+    Optional<String> still = deliveries.standingStill(sample, history, raw);
+    if (still.isPresent()) {
+      sample.refuseAll(still.get());
+      return;
+    }
     Optional<String> duplicate = deliveries.duplicate(sample, history, look);
     if (duplicate.isPresent()) {
       sample.repeated();
@@ -160,6 +196,12 @@ public final class Intake {
     }
     if (!parts.heldBecause().isEmpty()) {
       sample.hold(parts.heldBecause());
+    }
+    Optional<Instant> boxed = calibration.boxedSince(sample);
+    if (boxed.isPresent()) {
+      // What a salt makes is not the room's air, and no history of it either.
+      sample.hold("in the box with a salt since %s: kept aside".formatted(boxed.get()));
+      return;
     }
     deliveries.hold(sample, look);
     screen.judge(sample, history);
@@ -231,7 +273,8 @@ public final class Intake {
     MappedPayload verdict =
         new MappedPayload(
             mapping.source(), List.of(), List.of(), List.of(new Refused(Optional.empty(), reason)));
-    return new Taken(verdict, List.of(), List.of(), raw(raw, verdict), harmless, present);
+    return new Taken(
+        verdict, List.of(), List.of(), raw(raw, verdict), harmless, present, List.of());
   }
 
   private RawText raw(RawReading raw, MappedPayload verdict) {

@@ -10,6 +10,7 @@ import coatwright.journal.LiveJournal;
 import coatwright.journal.Observation;
 import coatwright.journal.Part;
 import coatwright.journal.Piece;
+import coatwright.journal.SaltCheck;
 import coatwright.journal.Strike;
 import coatwright.json.Json;
 import com.fasterxml.jackson.core.JsonGenerator;
@@ -102,7 +103,7 @@ public final class Export {
     } else if (body instanceof Observation seen) {
       return seen.coat().orElse(seen.part().toString());
     }
-    return ((Strike) body).entry();
+    return body instanceof SaltCheck check ? check.sensor() : ((Strike) body).entry();
   }
 
   private Written pieces(Path folder) throws IOException {
@@ -238,7 +239,10 @@ public final class Export {
               "surfaceTemperatureC",
               "temperatureErrorK",
               "rhErrorPct",
-              "flags"));
+              "flags",
+              "sentTemperatureC",
+              "sentRhPct",
+              "sentSurfaceTemperatureC"));
       eachReading(
           reading -> {
             csv.line(cells(reading));
@@ -261,7 +265,10 @@ public final class Export {
         cell(reading.surfaceTemperatureC()),
         reading.temperatureErrorK(),
         reading.rhErrorPct(),
-        String.join(" ", reading.flags()));
+        String.join(" ", reading.flags()),
+        cell(reading.sent().map(Reading.Sent::temperatureC).orElse(OptionalDouble.empty())),
+        cell(reading.sent().map(Reading.Sent::rhPct).orElse(OptionalDouble.empty())),
+        cell(reading.sent().map(Reading.Sent::surfaceTemperatureC).orElse(OptionalDouble.empty())));
   }
 
   /** Reads every reading, outside ones too, one at a time: ten years do not fit the memory. */

@@ -45,6 +45,7 @@ final class Answers {
       List<String> sources,
       boolean disagree,
       Optional<String> trouble,
+      Optional<String> mistrust,
       Optional<DoubtView> doubt) {
     static RoomView of(RoomAir now, Optional<Doubt> doubt, Instant at) {
       Optional<WoodView> wood = now.wood().map(point -> WoodView.of(point, at));
@@ -70,6 +71,7 @@ final class Answers {
           now.sources(),
           now.disagree(),
           now.trouble(),
+          now.mistrust(),
           doubt.map(DoubtView::of));
     }
   }

@@ -42,6 +42,7 @@ import java.util.function.Function;
 final class Reads {
   private static final Duration USUAL_STRETCH = Duration.ofHours(24);
   private static final Duration LONGEST_STRETCH = Duration.ofDays(400);
+  private static final Duration LONGEST_AGAIN = Duration.ofDays(14);
 
   /** Points in one answer without {@code every}; more are thinned. */
   private static final int MOST_POINTS = 20_000;
@@ -49,9 +50,11 @@ final class Reads {
   private final WebRooms rooms;
   private final Board board;
   private final ShopJson json;
+  private final CalibrationViews calibrations;
 
   Reads(WebRooms rooms, Board board, ShopJson json) {
     this.rooms = rooms;
+    this.calibrations = new CalibrationViews(rooms);
     this.board = board;
     this.json = json;
   }
@@ -76,7 +79,23 @@ final class Reads {
     routes.get(api + "/why/<coat>", ctx -> answer(ctx, why(ctx.pathParam("coat"))));
     routes.get(api + "/warnings", ctx -> answer(ctx, Map.of("warnings", warnings(ctx))));
     routes.get(api + "/backup", ctx -> answer(ctx, Map.of("backup", rooms.backup().get())));
+    routes.get(api + "/calibrations", ctx -> answer(ctx, calibrations.all()));
+    routes.get(api + "/calibrations/{source}/readings", ctx -> answer(ctx, again(ctx)));
     routes.get(api + "/sources", ctx -> answer(ctx, Map.of("sources", sources())));
+  }
+
+  private Object again(Context ctx) {
+    Instant now = rooms.clock().instant();
+    Instant to = given(ctx, "to").map(text -> time("to", text)).orElse(now);
+    Instant from =
+        given(ctx, "from").map(text -> time("from", text)).orElseGet(() -> to.minus(USUAL_STRETCH));
+    if (!from.isBefore(to) || Duration.between(from, to).compareTo(LONGEST_AGAIN) > 0) {
+      throw RefusedInput.of(
+          "from " + from + " to " + to,
+          "a stretch runs forward and lasts at most " + LONGEST_AGAIN.toDays() + " days",
+          "give an earlier from or a nearer to");
+    }
+    return calibrations.again(ctx.pathParam("source"), from, to);
   }
 
   private List<SourceSheet> sources() {

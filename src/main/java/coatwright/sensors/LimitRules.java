@@ -21,10 +21,17 @@ final class LimitRules {
   private static final double SAME = 1e-9;
   private static final double[] SCALES = {10, 100};
 
-  /** The dew point a shop has, °C; common practice, no source. */
+  /** Drier than any heated shop, °C; common practice, no source. */
   private static final double DRIEST_DEW_POINT_C = -15;
 
-  private static final double DAMPEST_DEW_POINT_C = 26;
+  /**
+   * Damper than outdoor air gets but in the hottest harbours, °C; common practice, no source. Steam
+   * indoors goes beyond it, so it is marked and believed.
+   */
+  private static final double DAMP_DEW_POINT_C = 26;
+
+  /** Beyond any outdoor air, °C; from memory. */
+  private static final double DAMPEST_DEW_POINT_C = 36;
 
   /** Below this, air with hardly any water in it is nothing odd. */
   private static final double COLD_C = 5;
@@ -167,6 +174,9 @@ final class LimitRules {
     double pct = Math.min(HIGHEST_TRUE_RH_PCT, rh.getAsDouble());
     double dewPointC =
         SaturationPressure.dewPointC(pct / 100 * SaturationPressure.overWaterPa(t.getAsDouble()));
+    if (dewPointC > DAMP_DEW_POINT_C) {
+      sample.flag("very_damp");
+    }
     boolean dry = t.getAsDouble() > COLD_C && dewPointC < DRIEST_DEW_POINT_C;
     if (dry || dewPointC > DAMPEST_DEW_POINT_C) {
       sample.hold(

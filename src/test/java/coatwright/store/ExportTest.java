@@ -63,7 +63,7 @@ class ExportTest {
             "e5,2026-03-14T13:00:00+01:00,2026-03-14T13:00:00+01:00,,e6,cabinet/left-door,e4,clouded,2,,")
         .endsWith("\"'=cmd|' /C calc'!A0, he said \"\"no\"\"\",\r\n");
     assertThat(Files.readString(out.resolve("readings.csv")))
-        .contains("wall,wall,room,bench,,2026-03-14T13:00:00+01:00,-2.5,60.0,,0.3,2.0,\r\n");
+        .contains("wall,wall,room,bench,,2026-03-14T13:00:00+01:00,-2.5,60.0,,0.3,2.0,,,,\r\n");
     JsonNode log = Json.mapper().readTree(out.resolve("log.json").toFile());
     assertThat(log.at("/entries/3/body/part/piece").asText()).isEqualTo("cabinet");
     assertThat(log.at("/entries/4/struckBy").asText()).isEqualTo("e6");

@@ -13,6 +13,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.URI;
@@ -144,14 +145,16 @@ class CalibrateIT {
         broker.url(), "shop/wall", "{\"t\":20.0,\"h\":%s,\"at\":\"%s\"}".formatted(rh, at));
   }
 
-  private static JsonNode room(int port) throws IOException {
+  private static JsonNode room(int port) {
     return get(port, "rooms").path("rooms").get(0);
   }
 
-  private static JsonNode get(int port, String path) throws IOException {
+  private static JsonNode get(int port, String path) {
     try (InputStream answer =
         URI.create("http://127.0.0.1:%d/api/v1/%s".formatted(port, path)).toURL().openStream()) {
       return Json.mapper().readTree(answer);
+    } catch (IOException unanswered) {
+      throw new UncheckedIOException(unanswered);
     }
   }
 

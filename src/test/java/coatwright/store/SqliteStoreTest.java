@@ -117,7 +117,7 @@ class SqliteStoreTest {
     }
     try (SqliteStore reopened = SqliteStore.open(folder, CLOCK)) {
       assertThat(reopened.ledger().entries()).isEqualTo(written);
-      assertThat(written).extracting(Entry::id).startsWith("e1", "e2").endsWith("e9");
+      assertThat(written).extracting(Entry::id).startsWith("e1", "e2").endsWith("e11");
     }
   }
 

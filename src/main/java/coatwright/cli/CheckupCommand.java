@@ -70,6 +70,21 @@ final class CheckupCommand implements Callable<Integer> {
     return says.toString();
   }
 
+  private static Check air(JsonNode sheet) {
+    String what = "air in " + sheet.path("room").asText();
+    String day = RoomText.hours(sheet.path("hours"), UnitSystem.METRIC);
+    if (!sheet.has("air")) {
+      return new Check(what, false, sheet.path("trouble").asText() + "; last day: " + day);
+    }
+    String door =
+        sheet.has("outside") ? "; " + sheet.path("outside").path("sentence").asText() : "";
+    boolean fine = !sheet.has("mistrust") && !sheet.path("disagree").asBoolean();
+    return new Check(
+        what,
+        fine,
+        (fine ? "believed" : sheet.path("trouble").asText()) + "; last day: " + day + door);
+  }
+
   private List<Check> asked() {
     List<Check> checks = new ArrayList<>();
     DaemonLine daemon = shared.daemon();
@@ -89,6 +104,9 @@ final class CheckupCommand implements Callable<Integer> {
       String says =
           source.has("trouble") ? source.path("trouble").asText() : source.path("state").asText();
       checks.add(new Check("sensor " + source.path("source").asText(), fine, says + doubts(trust)));
+    }
+    for (JsonNode room : daemon.get("rooms").path("rooms")) {
+      checks.add(air(daemon.get("rooms/" + DaemonLine.step(room.path("room").asText()))));
     }
     for (JsonNode warning : daemon.get("warnings").path("warnings")) {
       checks.add(new Check("warning", false, warning.path("message").asText()));

@@ -165,6 +165,7 @@ final class PartOutlooks {
             wanted.room(),
             wanted.part().map(PartPath::toString),
             entered(wanted),
+            carriedIn(wanted, now),
             now,
             wanted.wood());
     boolean measured = wood.isPresent() && wood.get().measured();
@@ -314,6 +315,7 @@ final class PartOutlooks {
     Finish finish = wanted.finish();
     double wetUm = Described.usualWet(finish, wanted.method());
     List<String> said = new ArrayList<>(airAndWood(roomAir, wood));
+    said.addAll(whereStored(wanted, wood));
     said.add(Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd()));
     ShopLearned learned = learning.of(finish, wanted.part());
     said.addAll(learned.sentences(curing));
@@ -419,6 +421,7 @@ final class PartOutlooks {
     Finish finish = wanted.finish();
     InTheJar jar = InTheJar.of(finish, wanted.jar());
     List<String> said = new ArrayList<>(airAndWood(roomAir, wood));
+    said.addAll(whereStored(wanted, wood));
     double wetUm = Described.usualWet(finish, wanted.method());
     said.add(Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd()));
     said.addAll(jar.assumptions());
@@ -502,6 +505,28 @@ final class PartOutlooks {
             job.clockGaps(),
             job.gapK(),
             new Told(shop, List.of(), Tests.weighed(journal.observations(job.part()), job))));
+  }
+
+  private Optional<WoodTemperature.CarriedIn> carriedIn(Wanted wanted, Instant now) {
+    return wanted
+        .part()
+        .flatMap(part -> WoodTemperature.CarriedIn.noted(journal, part, now));
+  }
+
+  /** What a person should be asked where the wood is only reckoned and nothing lies on it yet. */
+  private static List<String> whereStored(Wanted wanted, WoodTemperature wood) {
+    boolean asks = !wood.measured() && !wood.from().contains("stored") && wanted.laid().isEmpty();
+    return asks
+        ? wanted
+            .part()
+            .map(
+                part ->
+                    List.of(
+                        "Where was it stored? The wood is taken to have stood in this room all day; if it came in since, note it: coatwright note "
+                            + part
+                            + " carried-in=8C --at 9:00."))
+            .orElse(List.of())
+        : List.of();
   }
 
   private static Optional<WoodTemperature.Entered> entered(Wanted wanted) {

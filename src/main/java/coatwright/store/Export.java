@@ -166,7 +166,7 @@ public final class Export {
   private Written notes(Path folder) throws IOException {
     return table(
         folder.resolve("notes.csv"),
-        List.of("part", "coat", "what", "grade", "passed", "text", "residuePct"),
+        List.of("part", "coat", "what", "grade", "passed", "text", "residuePct", "storedTempC"),
         of(
             Observation.class,
             seen ->
@@ -177,7 +177,8 @@ public final class Export {
                     cell(seen.grade()),
                     cell(seen.passed()),
                     cell(seen.text()),
-                    cell(seen.residuePct()))));
+                    cell(seen.residuePct()),
+                    cell(seen.storedTempC()))));
   }
 
   private static <T extends EntryBody> Function<Entry, Optional<List<Object>>> of(

@@ -24,6 +24,7 @@ import org.junit.jupiter.api.Test;
 class OpenApiTest {
   private static final Map<String, String> FILLED =
       Map.of(
+          "/api/v1/rooms/{room}", "/api/v1/rooms/finishing%20room",
           "/api/v1/rooms/{room}/readings",
               "/api/v1/rooms/finishing%20room/readings?to=2026-07-14T21:00",
           "/api/v1/parts/{part}", "/api/v1/parts/wall%20cabinet%2Fleft%20door",

@@ -90,7 +90,9 @@ final class Daemon implements AutoCloseable {
             clock,
             shop.climate()::accept,
             shop.climate()::doubt,
-            shop.store().readings()::keep);
+            shop.store().readings()::keep,
+            shop.upkeep());
+    shop.upkeep().serves(sensors);
     Shop.Meaning meaning = shop.meaning(sensors::statuses, bells);
     Heartbeat heartbeat = new Heartbeat(meaning.outlooks(), meaning.watch(), clock);
     WebServer web = web(settings, sensors, meaning, invented);
@@ -113,6 +115,8 @@ final class Daemon implements AutoCloseable {
             shop.climate(),
             shop.journal(),
             shop.forms(clock),
+            shop.upkeep().book(),
+            shop.store().readings(),
             meaning.outlooks(),
             meaning.watch(),
             meaning.reviews(),

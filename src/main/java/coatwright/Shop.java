@@ -48,6 +48,7 @@ final class Shop {
   private final Clock clock;
   private final Climate climate;
   private final Journal journal;
+  private final SensorUpkeep upkeep;
 
   Shop(Settings settings, SqliteStore store, Clock clock) {
     this.settings = settings;
@@ -55,6 +56,14 @@ final class Shop {
     this.clock = clock;
     this.climate = new LiveClimate(rooms(settings), store.readings(), clock, interval(settings));
     this.journal = new LiveJournal(store.ledger());
+    this.upkeep =
+        new SensorUpkeep(
+            journal, store.readings(), settings.finishes(), clock, settings.shop().zone());
+  }
+
+  /** What the shop's books say of its sensors. */
+  SensorUpkeep upkeep() {
+    return upkeep;
   }
 
   Settings settings() {

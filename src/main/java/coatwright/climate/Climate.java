@@ -24,6 +24,11 @@ public interface Climate {
    */
   AirSeries series(String room, Instant from, Instant to);
 
+  /** The air outside at this instant, where a sensor outside told it within the hour. */
+  default Optional<AirPoint> outside() {
+    return Optional.empty();
+  }
+
   /** Wood temperatures measured in the room (or on the part, where given) over [from, to). */
   List<WoodPoint> wood(String room, Optional<String> part, Instant from, Instant to);
 

@@ -34,6 +34,7 @@ public final class LiveClimate implements Climate {
   private final Clock clock;
   private final Duration usualInterval;
   private final Map<String, Room> rooms = new LinkedHashMap<>();
+  private final OutsideAir outside;
   private final List<Consumer<Reading>> listeners = new CopyOnWriteArrayList<>();
   private final List<Consumer<Doubt>> doubters = new CopyOnWriteArrayList<>();
 
@@ -49,6 +50,7 @@ public final class LiveClimate implements Climate {
     this.log = log;
     this.clock = clock;
     this.usualInterval = usualInterval;
+    this.outside = new OutsideAir(usualInterval);
     for (String name : rooms) {
       this.rooms.put(name, new Room(name));
     }
@@ -68,6 +70,9 @@ public final class LiveClimate implements Climate {
    */
   @Override
   public void accept(Reading reading) {
+    if (reading.role() == Role.OUTSIDE) {
+      outside.take(reading, clock.instant());
+    }
     Room room = reading.room().map(rooms::get).orElse(null);
     if (room == null) {
       log.append(reading);
@@ -82,6 +87,11 @@ public final class LiveClimate implements Climate {
   @Override
   public RoomAir now(String room) {
     return room(room).now(clock.instant());
+  }
+
+  @Override
+  public Optional<AirPoint> outside() {
+    return outside.now(clock.instant());
   }
 
   @Override

@@ -60,7 +60,7 @@ record Contradiction(Entry test, Milestone milestone, Instant byNow) {
       case THUMBNAIL, POWDER -> Optional.of(Milestone.DRY_HARD);
       case SMELL, RUBBED_OUT -> Optional.of(Milestone.RUB_OUT);
       case PRINT -> Optional.of(Milestone.WRAP);
-      case CLOUDED, CLEARED, WEIGHED -> Optional.empty();
+      case CLOUDED, CLEARED, WEIGHED, CARRIED_IN -> Optional.empty();
     };
   }
 }

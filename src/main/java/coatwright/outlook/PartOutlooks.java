@@ -126,7 +126,35 @@ final class PartOutlooks {
           "No air to believe in " + wanted.room() + ": " + trouble + ".",
           List.of("See to the sensor, or read a hygrometer by hand and ask with --air."));
     }
-    return withAir(wanted, roomAir, roomAir.air().get(), age, now);
+    Answer answer = withAir(wanted, roomAir, roomAir.air().get(), age, now);
+    return roomAir.mistrust().map(why -> unlessAllowed(answer, wanted, why)).orElse(answer);
+  }
+
+  /** Sensors in doubt may speak against a coat; none is allowed on the strength of them. */
+  private Answer unlessAllowed(Answer answer, Wanted wanted, String why) {
+    Outlook o = answer.outlook();
+    if (o.summary() == Summary.BRUSH) {
+      return cantTell(
+          wanted,
+          answer.airAgeSeconds(),
+          "air-in-doubt",
+          "Nothing speaks against it, but the air in "
+              + wanted.room()
+              + " is in doubt: "
+              + why
+              + ".",
+          List.of("Read another hygrometer beside the piece and ask with --air."));
+    }
+    List<String> actions = new ArrayList<>(o.actions());
+    actions.add("The air here is in doubt: " + why + ".");
+    return new Answer(
+        o.withActions(actions),
+        answer.finish(),
+        answer.jar(),
+        answer.method(),
+        answer.nextBetter(),
+        answer.airAgeSeconds(),
+        answer.woodFrom());
   }
 
   private Answer withAir(
@@ -137,6 +165,7 @@ final class PartOutlooks {
             wanted.room(),
             wanted.part().map(PartPath::toString),
             entered(wanted),
+            carriedIn(wanted, now),
             now,
             wanted.wood());
     boolean measured = wood.isPresent() && wood.get().measured();
@@ -286,6 +315,7 @@ final class PartOutlooks {
     Finish finish = wanted.finish();
     double wetUm = Described.usualWet(finish, wanted.method());
     List<String> said = new ArrayList<>(airAndWood(roomAir, wood));
+    said.addAll(whereStored(wanted, wood));
     said.add(Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd()));
     ShopLearned learned = learning.of(finish, wanted.part());
     said.addAll(learned.sentences(curing));
@@ -391,6 +421,7 @@ final class PartOutlooks {
     Finish finish = wanted.finish();
     InTheJar jar = InTheJar.of(finish, wanted.jar());
     List<String> said = new ArrayList<>(airAndWood(roomAir, wood));
+    said.addAll(whereStored(wanted, wood));
     double wetUm = Described.usualWet(finish, wanted.method());
     said.add(Described.usualWet(wetUm, wanted.method(), finish.wetFilmLnSd()));
     said.addAll(jar.assumptions());
@@ -474,6 +505,28 @@ final class PartOutlooks {
             job.clockGaps(),
             job.gapK(),
             new Told(shop, List.of(), Tests.weighed(journal.observations(job.part()), job))));
+  }
+
+  private Optional<WoodTemperature.CarriedIn> carriedIn(Wanted wanted, Instant now) {
+    return wanted
+        .part()
+        .flatMap(part -> WoodTemperature.CarriedIn.noted(journal, part, now));
+  }
+
+  /** What a person should be asked where the wood is only reckoned and nothing lies on it yet. */
+  private static List<String> whereStored(Wanted wanted, WoodTemperature wood) {
+    boolean asks = !wood.measured() && !wood.from().contains("stored") && wanted.laid().isEmpty();
+    return asks
+        ? wanted
+            .part()
+            .map(
+                part ->
+                    List.of(
+                        "Where was it stored? The wood is taken to have stood in this room all day; if it came in since, note it: coatwright note "
+                            + part
+                            + " carried-in=8C --at 9:00."))
+            .orElse(List.of())
+        : List.of();
   }
 
   private static Optional<WoodTemperature.Entered> entered(Wanted wanted) {

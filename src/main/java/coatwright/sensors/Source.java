@@ -1,6 +1,7 @@
 package coatwright.sensors;
 
 import coatwright.climate.SourceStatus;
+import java.time.Clock;
 import java.util.Optional;
 import java.util.function.Supplier;
 
@@ -17,10 +18,10 @@ final class Source {
   private final Dealer dealer;
   private Supplier<Optional<String>> trouble = Optional::empty;
 
-  Source(SourceMapping mapping, Neighbours neighbours, Dealer dealer) {
+  Source(SourceMapping mapping, Neighbours neighbours, Upkeep upkeep, Clock clock, Dealer dealer) {
     this.mapping = mapping;
-    this.intake = new Intake(mapping, neighbours);
-    this.watch = new SourceWatch(mapping);
+    this.intake = new Intake(mapping, neighbours, upkeep);
+    this.watch = new SourceWatch(mapping, intake.calibration(), clock);
     this.dealer = dealer;
   }
 
@@ -35,6 +36,10 @@ final class Source {
   /** Whence the trouble of its link is asked; set before anything starts. */
   void trouble(Supplier<Optional<String>> asked) {
     trouble = asked;
+  }
+
+  Calibration calibration() {
+    return intake.calibration();
   }
 
   SourceStatus status(long nowNanos) {

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -29,7 +30,8 @@ final class ReadingRows {
   private record Manner(double temperatureErrorK, double rhErrorPct, List<String> flags) {}
 
   private static final String COLUMNS =
-      "select sensor, manner, at_ms, temp, rh, surface from reading where sensor = ?";
+      "select sensor, manner, at_ms, temp, rh, surface, sent_temp, sent_rh, sent_surface"
+          + " from reading where sensor = ?";
 
   private final Map<Long, Sensor> sensors;
   private final Map<Long, Manner> manners;
@@ -41,11 +43,20 @@ final class ReadingRows {
 
   /** Readings of a room over [from, to), oldest first. */
   static List<Reading> ofRoom(Handle handle, String room, long fromMs, long toMs) {
+    return of(handle, sensor -> sensor.room().filter(room::equals).isPresent(), fromMs, toMs);
+  }
+
+  /** Readings of a source over [from, to), oldest first. */
+  static List<Reading> ofSource(Handle handle, String source, long fromMs, long toMs) {
+    return of(handle, sensor -> sensor.source().equals(source), fromMs, toMs);
+  }
+
+  private static List<Reading> of(Handle handle, Predicate<Sensor> wanted, long fromMs, long toMs) {
     ReadingRows rows = of(handle);
     List<Reading> readings = new ArrayList<>();
     int told = 0;
     for (Map.Entry<Long, Sensor> sensor : rows.sensors.entrySet()) {
-      if (sensor.getValue().room().filter(room::equals).isPresent()) {
+      if (wanted.test(sensor.getValue())) {
         int before = readings.size();
         rows.read(handle, sensor.getKey(), fromMs, toMs, readings::add);
         told += readings.size() > before ? 1 : 0;
@@ -141,7 +152,17 @@ final class ReadingRows {
         fromMicro(row, 6),
         manner.temperatureErrorK(),
         manner.rhErrorPct(),
-        manner.flags());
+        manner.flags(),
+        sent(row));
+  }
+
+  private static Optional<Reading.Sent> sent(ResultSet row) throws SQLException {
+    OptionalDouble temp = fromMicro(row, 7);
+    OptionalDouble rh = fromMicro(row, 8);
+    OptionalDouble surface = fromMicro(row, 9);
+    return temp.isPresent() || rh.isPresent() || surface.isPresent()
+        ? Optional.of(new Reading.Sent(temp, rh, surface))
+        : Optional.empty();
   }
 
   private static <T> T known(Map<Long, T> things, long id) {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
 import org.jspecify.annotations.Nullable;
@@ -46,8 +47,9 @@ final class ReadingTables {
     RollUpTable rollUps = new RollUpTable();
     PreparedBatch batch =
         handle.prepareBatch(
-            "insert into reading (sensor, at_ms, nth, manner, temp, rh, surface)"
-                + " values (?, ?, ?, ?, ?, ?, ?)");
+            "insert into reading (sensor, at_ms, nth, manner, temp, rh, surface,"
+                + " sent_temp, sent_rh, sent_surface)"
+                + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
     for (Reading reading : readings) {
       long sensor = sensorId(handle, reading);
       long manner = mannerId(handle, reading);
@@ -69,6 +71,9 @@ final class ReadingTables {
           .bind(4, micro(reading.temperatureC()))
           .bind(5, micro(reading.rhPct()))
           .bind(6, micro(reading.surfaceTemperatureC()))
+          .bind(7, sent(reading, Reading.Sent::temperatureC))
+          .bind(8, sent(reading, Reading.Sent::rhPct))
+          .bind(9, sent(reading, Reading.Sent::surfaceTemperatureC))
           .add();
       rollUps.add(sensor, reading);
     }
@@ -164,6 +169,10 @@ final class ReadingTables {
               .mapTo(Long.class)
               .one();
         });
+  }
+
+  private static @Nullable Long sent(Reading reading, Function<Reading.Sent, OptionalDouble> what) {
+    return micro(reading.sent().map(what).orElse(OptionalDouble.empty()));
   }
 
   private static @Nullable Long micro(OptionalDouble value) {

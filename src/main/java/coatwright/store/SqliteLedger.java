@@ -8,6 +8,7 @@ import coatwright.journal.Ledger;
 import coatwright.journal.Observation;
 import coatwright.journal.Part;
 import coatwright.journal.Piece;
+import coatwright.journal.SaltCheck;
 import coatwright.journal.Strike;
 import coatwright.json.Json;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -30,7 +31,8 @@ final class SqliteLedger implements Ledger {
           "jar", Jar.class,
           "coat", Coat.class,
           "note", Observation.class,
-          "strike", Strike.class);
+          "strike", Strike.class,
+          "calibration", SaltCheck.class);
 
   private final Database database;
 

@@ -217,6 +217,30 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
   }
 
   @Override
+  public List<Reading> readingsOf(String source, Instant from, Instant to) {
+    return database.read(
+        "reading readings",
+        handle -> ReadingRows.ofSource(handle, source, millis(from), millis(to)));
+  }
+
+  @Override
+  public Optional<Instant> heardSince(String source) {
+    return database.read(
+        "reading readings",
+        handle ->
+            handle
+                .createQuery(
+                    "select (select min(at_ms) from reading where sensor = sensor.id) as first"
+                        + " from sensor where source = ?")
+                .bind(0, source)
+                .map((row, context) -> row.getLong("first"))
+                .stream()
+                .filter(first -> first != 0)
+                .min(Long::compare)
+                .map(Instant::ofEpochMilli));
+  }
+
+  @Override
   public List<RollUp> rollUps(String room, Instant from, Instant to, Duration every) {
     if (every.toMillis() < 1000) {
       throw new IllegalArgumentException("roll-ups are of a second or longer, not of " + every);

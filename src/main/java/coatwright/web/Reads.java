@@ -1,8 +1,10 @@
 package coatwright.web;
 
+import coatwright.air.Airing;
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
 import coatwright.climate.Gap;
+import coatwright.climate.RoomDay;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Observation;
@@ -15,6 +17,8 @@ import coatwright.quantity.RefusedInput;
 import coatwright.watch.Warning;
 import coatwright.web.Answers.CoatView;
 import coatwright.web.Answers.GapView;
+import coatwright.web.Answers.HeaterView;
+import coatwright.web.Answers.HoursView;
 import coatwright.web.Answers.JarView;
 import coatwright.web.Answers.ObservationView;
 import coatwright.web.Answers.PartBrief;
@@ -22,6 +26,7 @@ import coatwright.web.Answers.PartSheet;
 import coatwright.web.Answers.PieceView;
 import coatwright.web.Answers.Point;
 import coatwright.web.Answers.Readings;
+import coatwright.web.Answers.RoomSheet;
 import coatwright.web.Answers.SourceSheet;
 import coatwright.web.Answers.WoodAt;
 import io.javalin.config.RoutesConfig;
@@ -37,11 +42,17 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /** The routes that read. */
 final class Reads {
   private static final Duration USUAL_STRETCH = Duration.ofHours(24);
   private static final Duration LONGEST_STRETCH = Duration.ofDays(400);
+  /** An hour this warm counts as warm, this damp as damp; common practice, no source. */
+  private static final double USUAL_WARM_C = 18;
+
+  private static final double USUAL_DAMP_PCT = 65;
+  private static final Duration LONGEST_AGAIN = Duration.ofDays(14);
 
   /** Points in one answer without {@code every}; more are thinned. */
   private static final int MOST_POINTS = 20_000;
@@ -49,9 +60,11 @@ final class Reads {
   private final WebRooms rooms;
   private final Board board;
   private final ShopJson json;
+  private final CalibrationViews calibrations;
 
   Reads(WebRooms rooms, Board board, ShopJson json) {
     this.rooms = rooms;
+    this.calibrations = new CalibrationViews(rooms);
     this.board = board;
     this.json = json;
   }
@@ -60,6 +73,7 @@ final class Reads {
     String api = WebServer.API;
     routes.get(api + "/now", ctx -> answer(ctx, board.now(given(ctx, "room").map(this::room))));
     routes.get(api + "/rooms", ctx -> answer(ctx, Map.of("rooms", board.rooms())));
+    routes.get(api + "/rooms/{room}", ctx -> answer(ctx, roomSheet(ctx)));
     routes.get(api + "/rooms/{room}/readings", ctx -> answer(ctx, readings(ctx)));
     routes.get(
         api + "/finishes",
@@ -76,7 +90,23 @@ final class Reads {
     routes.get(api + "/why/<coat>", ctx -> answer(ctx, why(ctx.pathParam("coat"))));
     routes.get(api + "/warnings", ctx -> answer(ctx, Map.of("warnings", warnings(ctx))));
     routes.get(api + "/backup", ctx -> answer(ctx, Map.of("backup", rooms.backup().get())));
+    routes.get(api + "/calibrations", ctx -> answer(ctx, calibrations.all()));
+    routes.get(api + "/calibrations/{source}/readings", ctx -> answer(ctx, again(ctx)));
     routes.get(api + "/sources", ctx -> answer(ctx, Map.of("sources", sources())));
+  }
+
+  private Object again(Context ctx) {
+    Instant now = rooms.clock().instant();
+    Instant to = given(ctx, "to").map(text -> time("to", text)).orElse(now);
+    Instant from =
+        given(ctx, "from").map(text -> time("from", text)).orElseGet(() -> to.minus(USUAL_STRETCH));
+    if (!from.isBefore(to) || Duration.between(from, to).compareTo(LONGEST_AGAIN) > 0) {
+      throw RefusedInput.of(
+          "from " + from + " to " + to,
+          "a stretch runs forward and lasts at most " + LONGEST_AGAIN.toDays() + " days",
+          "give an earlier from or a nearer to");
+    }
+    return calibrations.again(ctx.pathParam("source"), from, to);
   }
 
   private List<SourceSheet> sources() {
@@ -96,6 +126,43 @@ final class Reads {
       throw Unknown.of("room", name, rooms.climate().rooms());
     }
     return name;
+  }
+
+  private RoomSheet roomSheet(Context ctx) {
+    String room = room(ctx.pathParam("room"));
+    Instant now = rooms.clock().instant();
+    Instant to = given(ctx, "to").map(text -> time("to", text)).orElse(now);
+    Instant from =
+        given(ctx, "from").map(text -> time("from", text)).orElseGet(() -> to.minus(USUAL_STRETCH));
+    if (!from.isBefore(to) || Duration.between(from, to).compareTo(LONGEST_STRETCH) > 0) {
+      throw RefusedInput.of(
+          "from " + from + " to " + to,
+          "a stretch runs forward and lasts at most " + LONGEST_STRETCH.toDays() + " days",
+          "give an earlier from or a nearer to");
+    }
+    double warmC =
+        given(ctx, "warm").map(text -> Quantities.temperatureC("warm", text)).orElse(USUAL_WARM_C);
+    double dampPct =
+        given(ctx, "damp")
+            .map(text -> Quantities.relativeHumidityPct("damp", text))
+            .orElse(USUAL_DAMP_PCT);
+    RoomDay day =
+        RoomDay.of(rooms.climate().series(room, from, to), warmC, dampPct, rooms.zone());
+    return new RoomSheet(
+        board.room(room),
+        new HoursView(
+            from,
+            to,
+            warmC,
+            dampPct,
+            day.knownHours(),
+            day.warmHours(),
+            day.dampHours(),
+            day.nightLowC(),
+            day.nightLowAt()),
+        Stream.of(Airing.Fuel.values())
+            .map(fuel -> new HeaterView(fuel.toString(), fuel.waterKgPerKg()))
+            .toList());
   }
 
   private Readings readings(Context ctx) {
@@ -275,7 +342,8 @@ final class Reads {
                 seen.grade(),
                 seen.passed(),
                 seen.text(),
-                seen.residuePct()))
+                seen.residuePct(),
+                seen.storedTempC()))
         : Optional.empty();
   }
 

@@ -1,10 +1,12 @@
 package coatwright.web;
 
 import coatwright.climate.Climate;
+import coatwright.climate.ReadingLog;
 import coatwright.climate.SourceStatus;
 import coatwright.film.Finish;
 import coatwright.journal.Forms;
 import coatwright.journal.Journal;
+import coatwright.journal.SaltBook;
 import coatwright.outlook.OutlookRequest;
 import coatwright.outlook.Outlooks;
 import coatwright.quantity.UnitSystem;
@@ -23,6 +25,8 @@ import java.util.function.Supplier;
 /**
  * The rooms this door opens to, and what it must know of the shop.
  *
+ * @param saltBook the checks of the sensors against salts
+ * @param readings where readings are kept
  * @param finishes every finish by its name, in the order people should read them
  * @param sources the state of every source now
  * @param storeTrouble what keeps readings or entries from being written, if anything does
@@ -38,6 +42,8 @@ public record WebRooms(
     Climate climate,
     Journal journal,
     Forms forms,
+    SaltBook saltBook,
+    ReadingLog readings,
     Outlooks outlooks,
     Watch watch,
     Reviews reviews,

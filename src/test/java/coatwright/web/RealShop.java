@@ -9,6 +9,7 @@ import coatwright.film.Finish;
 import coatwright.journal.FinishNames;
 import coatwright.journal.LiveJournal;
 import coatwright.journal.MemoryLedger;
+import coatwright.journal.SaltBook;
 import coatwright.journal.ShopForms;
 import coatwright.outlook.FilmJobs;
 import coatwright.outlook.FilmOutlooks;
@@ -59,6 +60,8 @@ final class RealShop implements AutoCloseable {
                 climate,
                 journal,
                 forms,
+                new SaltBook(journal, new StandingHygrometers(), clock, WebFixture.ZONE),
+                new MemoryReadingLog(),
                 outlooks,
                 new QuietWatch(),
                 new FilmReviews(jobs, journal, climate, WebFixture.ZONE, clock),

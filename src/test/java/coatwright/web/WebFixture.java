@@ -1,6 +1,7 @@
 package coatwright.web;
 
 import coatwright.climate.Doubt;
+import coatwright.climate.MemoryReadingLog;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
 import coatwright.climate.Role;
@@ -10,6 +11,7 @@ import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
 import coatwright.film.Layer;
 import coatwright.film.SpiritDrying;
+import coatwright.journal.SaltBook;
 import coatwright.outlook.Due;
 import coatwright.outlook.OutlookRequest;
 import coatwright.quantity.Quantities;
@@ -40,6 +42,8 @@ final class WebFixture implements AutoCloseable {
   final InMemoryJournal journal = new InMemoryJournal(clock);
   final InMemoryOutlooks outlooks = new InMemoryOutlooks(climate, journal);
   final List<Warning> warnings = new CopyOnWriteArrayList<>();
+  final StandingHygrometers hygrometers = new StandingHygrometers();
+  final MemoryReadingLog readings = new MemoryReadingLog();
   final WebServer server;
 
   WebFixture() {
@@ -58,6 +62,8 @@ final class WebFixture implements AutoCloseable {
                 climate,
                 journal,
                 journal,
+                new SaltBook(journal, hygrometers, clock, ZONE),
+                readings,
                 outlooks,
                 watch(),
                 coat -> reviewed.apply(why(coat)),

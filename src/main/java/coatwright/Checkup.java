@@ -103,14 +103,27 @@ final class Checkup {
   private static Check broker(String name, Settings.Broker broker) {
     URI url = URI.create(broker.url());
     String what = "broker " + name;
+    if (broker.ca().map(file -> !Files.isReadable(file)).orElse(false)) {
+      return new Check(
+          what, false, "cannot read " + broker.ca().orElseThrow() + "; see that ca is right");
+    }
     if (broker.passwordFile().map(file -> !Files.isReadable(file)).orElse(false)) {
       return new Check(
           what, false, "cannot read " + broker.passwordFile().orElseThrow() + "; see its rights");
     }
     try (Socket socket = new Socket()) {
       socket.connect(new InetSocketAddress(url.getHost(), url.getPort()), PATIENCE_MS);
-      return new Check(what, true, "answers at " + broker.url());
+      return new Check(
+          what,
+          true,
+          broker.own().isPresent()
+              ? "inside Coatwright, answers at " + broker.url()
+              : "answers at " + broker.url());
     } catch (IOException unreachable) {
+      if (broker.own().isPresent()) {
+        return new Check(
+            what, true, "inside Coatwright, at " + broker.url() + " once coatwright run is started");
+      }
       return new Check(
           what,
           false,

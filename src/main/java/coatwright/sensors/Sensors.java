@@ -7,6 +7,7 @@ import coatwright.climate.SourceStatus;
 import coatwright.quantity.Fault;
 import coatwright.quantity.RefusedInput;
 import coatwright.sensors.mqtt.Broker;
+import coatwright.sensors.mqtt.LinkManner;
 import coatwright.sensors.mqtt.MqttLink;
 import coatwright.sensors.serial.SerialLink;
 import java.time.Clock;
@@ -25,6 +26,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
+import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -39,6 +41,7 @@ import org.slf4j.LoggerFactory;
 public final class Sensors implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Sensors.class);
   private static final int INBOX = 20_000;
+  private static final int SILENT_INTERVALS = 6;
   private static final Duration REOPEN_EVERY = Duration.ofSeconds(2);
 
   private final Clock clock;
@@ -47,6 +50,8 @@ public final class Sensors implements AutoCloseable {
   private final Consumer<Doubt> doubted;
   private final Consumer<RawText> raw;
   private final Inbox inbox = new Inbox(INBOX);
+  private final Acknowledger acknowledger = new Acknowledger(this::flush);
+  private volatile Runnable durable = () -> {};
   private final Map<String, Source> sources = new LinkedHashMap<>();
   private final List<MqttLink> mqttLinks = new ArrayList<>();
   private final List<SerialLink> serialLinks = new ArrayList<>();
@@ -133,13 +138,41 @@ public final class Sensors implements AutoCloseable {
               fed.add(source);
             }
           }
-          if (!fed.isEmpty()) {
-            Postman postman = new Postman(fed, inbox, clock, this::tellSoon);
-            MqttLink link = new MqttLink(broker, postman.filters(), postman);
-            fed.forEach(source -> source.trouble(link::trouble));
-            mqttLinks.add(link);
-          }
+          Map<Boolean, List<Source>> byTime =
+              fed.stream()
+                  .collect(Collectors.partitioningBy(each -> each.mapping().timedByItsPayload()));
+          openMqtt(broker, byTime.getOrDefault(false, List.of()), LinkManner.CLEAN);
+          openMqtt(
+              broker.forKeptSession(),
+              byTime.getOrDefault(true, List.of()),
+              LinkManner.CLEAN.keptByTheBroker());
         });
+  }
+
+  /**
+   * Sources whose payloads carry a time have what was missed kept for them; for the others it would
+   * come as a heap of values nobody knows the age of.
+   */
+  private void openMqtt(Broker broker, List<Source> fed, LinkManner manner) {
+    if (fed.isEmpty()) {
+      return;
+    }
+    Duration slowest =
+        fed.stream()
+            .map(source -> source.mapping().every())
+            .max(Duration::compareTo)
+            .orElse(Duration.ZERO);
+    Postman postman =
+        new Postman(
+            fed, new Postman.House(inbox, acknowledger, teller, clock, nanos, this::tellSoon));
+    MqttLink link =
+        new MqttLink(
+            broker,
+            postman.filters(),
+            postman,
+            manner.openedAnewAfter(slowest.multipliedBy(SILENT_INTERVALS)));
+    fed.forEach(source -> source.trouble(link::trouble));
+    mqttLinks.add(link);
   }
 
   private void openSerial(Duration reopenEvery) {
@@ -158,9 +191,30 @@ public final class Sensors implements AutoCloseable {
     }
   }
 
+  /**
+   * Says how to wait until what was handed out is durable: only then are brokers told that they may
+   * forget a message. To be called before {@link #start}.
+   */
+  public void storedBy(Runnable flush) {
+    durable = flush;
+  }
+
+  private void flush() {
+    durable.run();
+  }
+
+  /**
+   * The machine's clock was set: what sensors said before bears times of the old one, so they are
+   * judged as if they had just begun to speak.
+   */
+  public void clockChanged() {
+    sources.values().forEach(source -> inbox.put(source::forget));
+  }
+
   /** Opens the links and begins to read; returns at once. */
   public void start() {
     inbox.start();
+    acknowledger.start();
     mqttLinks.forEach(MqttLink::start);
     serialLinks.forEach(SerialLink::start);
     Future<?> unused = teller.scheduleWithFixedDelay(this::tell, 1, 1, TimeUnit.SECONDS);
@@ -241,5 +295,6 @@ public final class Sensors implements AutoCloseable {
     mqttLinks.forEach(MqttLink::close);
     serialLinks.forEach(SerialLink::close);
     inbox.close();
+    acknowledger.close();
   }
 }

@@ -50,4 +50,9 @@ final class Source {
   void overhear(RawReading payload) {
     intake.overhear(payload);
   }
+
+  /** On the reading thread: what was said before is no longer held against what comes. */
+  void forget() {
+    intake.forget();
+  }
 }

@@ -38,16 +38,18 @@ final class ReadingTables {
 
   /**
    * Writes readings and their roll-ups; one that stands already, to the last digit, is left out.
+   *
+   * @param stretch of the clock in which they came
    */
-  void write(Handle handle, List<Reading> readings) {
+  void write(Handle handle, List<Reading> readings, Optional<Long> stretch) {
     if (readings.isEmpty()) {
       return;
     }
     RollUpTable rollUps = new RollUpTable();
     PreparedBatch batch =
         handle.prepareBatch(
-            "insert into reading (sensor, at_ms, nth, manner, temp, rh, surface)"
-                + " values (?, ?, ?, ?, ?, ?, ?)");
+            "insert into reading (sensor, at_ms, nth, manner, temp, rh, surface, stretch)"
+                + " values (?, ?, ?, ?, ?, ?, ?, ?)");
     for (Reading reading : readings) {
       long sensor = sensorId(handle, reading);
       long manner = mannerId(handle, reading);
@@ -69,6 +71,7 @@ final class ReadingTables {
           .bind(4, micro(reading.temperatureC()))
           .bind(5, micro(reading.rhPct()))
           .bind(6, micro(reading.surfaceTemperatureC()))
+          .bind(7, stretch.orElse(null))
           .add();
       rollUps.add(sensor, reading);
     }
@@ -119,7 +122,7 @@ final class ReadingTables {
         .one();
   }
 
-  private long sensorId(Handle handle, Reading reading) {
+  long sensorId(Handle handle, Reading reading) {
     SensorKey key =
         new SensorKey(
             reading.source(),
@@ -145,7 +148,7 @@ final class ReadingTables {
         });
   }
 
-  private long mannerId(Handle handle, Reading reading) {
+  long mannerId(Handle handle, Reading reading) {
     MannerKey key =
         new MannerKey(
             reading.temperatureErrorK(), reading.rhErrorPct(), String.join(" ", reading.flags()));
@@ -166,7 +169,7 @@ final class ReadingTables {
         });
   }
 
-  private static @Nullable Long micro(OptionalDouble value) {
+  static @Nullable Long micro(OptionalDouble value) {
     return value.isPresent() ? Math.round(value.getAsDouble() * MICRO) : null;
   }
 

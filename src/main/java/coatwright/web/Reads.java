@@ -2,6 +2,7 @@ package coatwright.web;
 
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
+import coatwright.climate.Happening;
 import coatwright.climate.Gap;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
@@ -40,6 +41,8 @@ import java.util.function.Function;
 
 /** The routes that read. */
 final class Reads {
+  private static final Duration MISSED = Duration.ofDays(7);
+  private static final Duration CLOCK_SLACK = Duration.ofMinutes(2);
   private static final Duration USUAL_STRETCH = Duration.ofHours(24);
   private static final Duration LONGEST_STRETCH = Duration.ofDays(400);
 
@@ -76,7 +79,14 @@ final class Reads {
     routes.get(api + "/why/<coat>", ctx -> answer(ctx, why(ctx.pathParam("coat"))));
     routes.get(api + "/warnings", ctx -> answer(ctx, Map.of("warnings", warnings(ctx))));
     routes.get(api + "/backup", ctx -> answer(ctx, Map.of("backup", rooms.backup().get())));
+    routes.get(api + "/missed", ctx -> answer(ctx, Map.of("missed", missed(ctx))));
     routes.get(api + "/sources", ctx -> answer(ctx, Map.of("sources", sources())));
+  }
+
+  private List<Happening> missed(Context ctx) {
+    Instant now = rooms.clock().instant();
+    Instant from = given(ctx, "from").map(text -> time("from", text)).orElse(now.minus(MISSED));
+    return rooms.missed().apply(from, now.plus(CLOCK_SLACK));
   }
 
   private List<SourceSheet> sources() {

@@ -50,7 +50,7 @@ class ClockIT {
       sayUntilShown(broker, 20.0);
       assertThat(ask("warnings").toString()).contains("is not to be trusted: it says 1970-01-0");
       assertThat(post("pieces", "{\"name\":\"chest\"}"))
-          .contains("at is needed now: the machine's clock is not to be trusted")
+          .contains("at: is needed now: the machine's clock is not to be trusted")
           .contains("2026-03-14T16:20");
       sayUntilShown(broker, 20.1);
       sayUntilShown(broker, 20.2);

@@ -284,7 +284,7 @@ class ClockWatchTest {
 
       assertThatThrownBy(() -> forms.coat(Map.of("part", "a/b")))
           .isInstanceOf(RefusedInput.class)
-          .hasMessageContaining("start is needed now: the clock says 1970; write it like 2026-03");
+          .hasMessageContaining("start: is needed now: the clock says 1970; write it like 2026-03");
       assertThatThrownBy(() -> forms.coat(Map.of("part", "a/b", "start", "-20min")))
           .hasMessageContaining("needs its day and year now");
       List<Entry> written = forms.coat(Map.of("part", "a/b", "start", "2026-03-14T09:20"));

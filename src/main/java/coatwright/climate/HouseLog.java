@@ -38,7 +38,7 @@ public interface HouseLog {
   /** Notes what befell the house; durable at once. */
   void happened(Happening happening);
 
-  /** What befell the house in [from, to), oldest first. */
+  /** What befell the house in [from, to), in the order it was noted. */
   List<Happening> happenings(Instant from, Instant to);
 
   /**

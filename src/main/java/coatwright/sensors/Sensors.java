@@ -6,9 +6,12 @@ import coatwright.climate.Reading;
 import coatwright.climate.SourceStatus;
 import coatwright.quantity.Fault;
 import coatwright.quantity.RefusedInput;
+import coatwright.sensors.modbus.ModbusRequest;
 import coatwright.sensors.mqtt.Broker;
 import coatwright.sensors.mqtt.LinkManner;
 import coatwright.sensors.mqtt.MqttLink;
+import coatwright.sensors.serial.Poll;
+import coatwright.sensors.serial.PolledLine;
 import coatwright.sensors.serial.SerialLink;
 import java.time.Clock;
 import java.time.Duration;
@@ -42,6 +45,7 @@ public final class Sensors implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Sensors.class);
   private static final int INBOX = 20_000;
   private static final int SILENT_INTERVALS = 6;
+  private static final Duration ANSWER_WITHIN = Duration.ofSeconds(1);
   private static final Duration REOPEN_EVERY = Duration.ofSeconds(2);
 
   private final Clock clock;
@@ -55,6 +59,7 @@ public final class Sensors implements AutoCloseable {
   private final Map<String, Source> sources = new LinkedHashMap<>();
   private final List<MqttLink> mqttLinks = new ArrayList<>();
   private final List<SerialLink> serialLinks = new ArrayList<>();
+  private final List<PolledLine> polledLines = new ArrayList<>();
   private final List<Consumer<SourceStatus>> statusListeners = new CopyOnWriteArrayList<>();
   private final List<Consumer<RawAndVerdict>> rawListeners = new CopyOnWriteArrayList<>();
   private final Map<String, SourceStatus> lastTold = new LinkedHashMap<>();
@@ -123,8 +128,42 @@ public final class Sensors implements AutoCloseable {
                 "add it, or name one of " + brokers.keySet()));
       }
     }
+    refuseSharedDevices(mappings, faults);
     if (!faults.isEmpty()) {
       throw new RefusedInput(faults);
+    }
+  }
+
+  /** Stations that are asked may share a line, at one speed; boards that just talk may not. */
+  private static void refuseSharedDevices(List<SourceMapping> mappings, List<Fault> faults) {
+    Map<String, SourceMapping> first = new LinkedHashMap<>();
+    for (SourceMapping mapping : mappings) {
+      if (!(mapping.transport().orElse(null) instanceof Transport.Serial serial)) {
+        continue;
+      }
+      SourceMapping other = first.putIfAbsent(serial.device(), mapping);
+      if (other == null) {
+        continue;
+      }
+      boolean bothAsked =
+          mapping.payload().modbus().isPresent() && other.payload().modbus().isPresent();
+      String what = "source %s device %s".formatted(mapping.source(), serial.device());
+      if (!bothAsked) {
+        faults.add(
+            Fault.of(
+                what,
+                "is read by source %s already, and two readers would each get half"
+                    .formatted(other.source()),
+                "keep one of them"));
+      } else if (other.transport().orElse(null) instanceof Transport.Serial theirs
+          && !theirs.line().equals(serial.line())) {
+        faults.add(
+            Fault.of(
+                what,
+                "is used at %s by source %s and at %s here"
+                    .formatted(theirs.line(), other.source(), serial.line()),
+                "a line has one speed; set all its stations to it"));
+      }
     }
   }
 
@@ -176,19 +215,50 @@ public final class Sensors implements AutoCloseable {
   }
 
   private void openSerial(Duration reopenEvery) {
+    Map<String, List<Source>> polled = new LinkedHashMap<>();
     for (Source source : sources.values()) {
       if (source.mapping().transport().orElse(null) instanceof Transport.Serial serial) {
-        SerialLink link =
-            new SerialLink(
-                serial.device(),
-                serial.line(),
-                serial.settle(),
-                reopenEvery,
-                new LineReader(source, serial.device(), inbox, clock, this::tellSoon));
-        source.trouble(link::trouble);
-        serialLinks.add(link);
+        if (source.mapping().payload().modbus().isPresent()) {
+          polled.computeIfAbsent(serial.device(), device -> new ArrayList<>()).add(source);
+        } else {
+          openLines(source, serial, reopenEvery);
+        }
       }
     }
+    polled.forEach((device, stations) -> openPolled(device, stations, reopenEvery));
+  }
+
+  private void openLines(Source source, Transport.Serial serial, Duration reopenEvery) {
+    SerialLink link =
+        new SerialLink(
+            serial.device(),
+            serial.line(),
+            serial.settle(),
+            reopenEvery,
+            new LineReader(source, serial.device(), inbox, clock, this::tellSoon));
+    source.trouble(link::trouble);
+    serialLinks.add(link);
+  }
+
+  /** Stations of one line take turns. */
+  private void openPolled(String device, List<Source> stations, Duration reopenEvery) {
+    List<Poll> polls = new ArrayList<>();
+    List<ModbusPoll> modbus = new ArrayList<>();
+    for (Source station : stations) {
+      ModbusRequest request = station.mapping().payload().modbus().orElseThrow();
+      modbus.add(new ModbusPoll(station, request, device, inbox, clock, this::tellSoon));
+    }
+    polls.addAll(modbus);
+    Transport.Serial first =
+        (Transport.Serial) stations.get(0).mapping().transport().orElseThrow();
+    PolledLine line =
+        new PolledLine(
+            device, first.line(), ANSWER_WITHIN, reopenEvery, polls, this::tellSoon);
+    for (int i = 0; i < stations.size(); i++) {
+      ModbusPoll poll = modbus.get(i);
+      stations.get(i).trouble(() -> line.trouble().or(poll::trouble));
+    }
+    polledLines.add(line);
   }
 
   /**
@@ -217,6 +287,7 @@ public final class Sensors implements AutoCloseable {
     acknowledger.start();
     mqttLinks.forEach(MqttLink::start);
     serialLinks.forEach(SerialLink::start);
+    polledLines.forEach(PolledLine::start);
     Future<?> unused = teller.scheduleWithFixedDelay(this::tell, 1, 1, TimeUnit.SECONDS);
   }
 
@@ -292,9 +363,11 @@ public final class Sensors implements AutoCloseable {
   @Override
   public void close() {
     teller.shutdownNow();
-    mqttLinks.forEach(MqttLink::close);
     serialLinks.forEach(SerialLink::close);
+    polledLines.forEach(PolledLine::close);
+    // Before the links: what is read and stored is acknowledged while there is a way to say so.
     inbox.close();
     acknowledger.close();
+    mqttLinks.forEach(MqttLink::close);
   }
 }

@@ -111,7 +111,7 @@ final class SqliteHouseLog implements HouseLog {
             handle
                 .createQuery(
                     "select at_ms, kind, says from happening where at_ms >= ? and at_ms < ?"
-                        + " order by at_ms, id")
+                        + " order by id")
                 .bind(0, SqliteReadings.millis(from))
                 .bind(1, SqliteReadings.millis(to))
                 .map(

@@ -31,7 +31,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The daemon in a process of its own whose clock is set while it runs. */
 class ClockIT {
-  private static final Duration SOON = Duration.ofSeconds(30);
+  private static final Duration SOON = Duration.ofSeconds(90);
   private static final HttpClient HTTP = HttpClient.newHttpClient();
 
   @TempDir Path folder;

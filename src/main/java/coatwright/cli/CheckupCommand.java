@@ -68,6 +68,11 @@ final class CheckupCommand implements Callable<Integer> {
           source.has("trouble") ? source.path("trouble").asText() : source.path("state").asText();
       checks.add(new Check("sensor " + source.path("source").asText(), fine, says));
     }
+    for (JsonNode missed : daemon.get("missed").path("missed")) {
+      checks.add(
+          new Check(
+              "missed", true, missed.path("at").asText() + ": " + missed.path("says").asText()));
+    }
     for (JsonNode warning : daemon.get("warnings").path("warnings")) {
       checks.add(new Check("warning", false, warning.path("message").asText()));
     }

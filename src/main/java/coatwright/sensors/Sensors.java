@@ -245,7 +245,8 @@ public final class Sensors implements AutoCloseable {
     List<Poll> polls = new ArrayList<>();
     List<ModbusPoll> modbus = new ArrayList<>();
     for (Source station : stations) {
-      ModbusRequest request = station.mapping().payload().modbus().orElseThrow();
+      ModbusRequest request =
+          station.mapping().payload().modbus().flatMap(ModbusRules::request).orElseThrow();
       modbus.add(new ModbusPoll(station, request, device, inbox, clock, this::tellSoon));
     }
     polls.addAll(modbus);

@@ -82,6 +82,17 @@ look_for_tools() {
     MISSING+=('socat, for a pair of serial lines')
     PACKAGES+=(socat)
   fi
+  local tool
+  for tool in 'mosquitto_pub mosquitto-clients for sending messages' 'faketime faketime for a clock that is wrong' \
+    'openssl openssl for certificates' 'ip iproute2 for a network that breaks' \
+    'unshare util-linux for a network of its own' 'setpriv util-linux for a user with fewer rights'; do
+    # shellcheck disable=SC2086 -- the words are meant to be split
+    set -- "$1" $tool
+    if ! command -v "$2" >/dev/null && [ ! -x "/usr/sbin/$2" ]; then
+      MISSING+=("$2, ${*:4}")
+      PACKAGES+=("$3")
+    fi
+  done
   if [ ! -x /usr/bin/chromium ]; then
     MISSING+=('chromium, a browser')
     PACKAGES+=(chromium)

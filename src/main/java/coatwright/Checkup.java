@@ -1,6 +1,7 @@
 package coatwright;
 
 import coatwright.cli.Hall.Check;
+import coatwright.climate.Happening;
 import coatwright.config.Settings;
 import coatwright.sensors.SourceMapping;
 import coatwright.sensors.Transport;
@@ -12,6 +13,8 @@ import java.net.Socket;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
@@ -21,6 +24,7 @@ import java.util.stream.Stream;
 
 /** Looks at a shop without its daemon: what is there, what can be reached, what cannot. */
 final class Checkup {
+  private static final Duration MISSED = Duration.ofDays(7);
   private static final int PATIENCE_MS = 2_000;
   private static final Path SERIAL = Path.of("/dev/serial");
 
@@ -39,6 +43,7 @@ final class Checkup {
             true,
             String.join(", ", settings.finishes().keySet().stream().sorted().toList())));
     checks.add(database());
+    missed(checks);
     if (Files.isRegularFile(data.resolve(SqliteStore.FILE_NAME))) {
       checks.add(new Check("backup", true, backup(data)));
     }
@@ -65,6 +70,31 @@ final class Checkup {
               .orElse(store.file() + " is whole"));
     } catch (StoreTrouble trouble) {
       return new Check("database", false, String.valueOf(trouble.getMessage()));
+    }
+  }
+
+  /** What befell the house in the last week, while someone may have been away. */
+  private void missed(List<Check> checks) {
+    if (!Files.isRegularFile(data.resolve(SqliteStore.FILE_NAME))) {
+      return;
+    }
+    Instant now = Clock.systemUTC().instant();
+    try (SqliteStore store = SqliteStore.openToRead(data)) {
+      for (Happening one : store.houseLog().happenings(now.minus(MISSED), now.plus(MISSED))) {
+        checks.add(
+            new Check("missed", true, one.at().truncatedTo(ChronoUnit.SECONDS) + ": " + one.says()));
+      }
+      int undated = store.houseLog().undated();
+      if (undated > 0) {
+        checks.add(
+            new Check(
+                "readings without a date",
+                true,
+                "%d; they came while the clock was not set and are kept aside".formatted(undated)));
+      }
+    } catch (StoreTrouble trouble) {
+      // The database's own line says what is wrong with it.
+      checks.add(new Check("missed", true, "cannot be told: " + trouble.getMessage()));
     }
   }
 
@@ -103,14 +133,27 @@ final class Checkup {
   private static Check broker(String name, Settings.Broker broker) {
     URI url = URI.create(broker.url());
     String what = "broker " + name;
+    if (broker.ca().map(file -> !Files.isReadable(file)).orElse(false)) {
+      return new Check(
+          what, false, "cannot read " + broker.ca().orElseThrow() + "; see that ca is right");
+    }
     if (broker.passwordFile().map(file -> !Files.isReadable(file)).orElse(false)) {
       return new Check(
           what, false, "cannot read " + broker.passwordFile().orElseThrow() + "; see its rights");
     }
     try (Socket socket = new Socket()) {
       socket.connect(new InetSocketAddress(url.getHost(), url.getPort()), PATIENCE_MS);
-      return new Check(what, true, "answers at " + broker.url());
+      return new Check(
+          what,
+          true,
+          broker.own().isPresent()
+              ? "inside Coatwright, answers at " + broker.url()
+              : "answers at " + broker.url());
     } catch (IOException unreachable) {
+      if (broker.own().isPresent()) {
+        return new Check(
+            what, true, "inside Coatwright, at " + broker.url() + " once coatwright run is started");
+      }
       return new Check(
           what,
           false,

@@ -5,6 +5,7 @@ import coatwright.config.Settings;
 import coatwright.outlook.OutlookForm;
 import coatwright.sensors.Sensors;
 import coatwright.sensors.mqtt.Broker;
+import coatwright.sensors.simulated.InProcessBroker;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
 import coatwright.web.WebBell;
@@ -20,9 +21,10 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.HashMap;
-import java.util.Locale;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -38,6 +40,7 @@ final class Daemon implements AutoCloseable {
   private final Running running = new Running();
   private final Clock clock;
   private final Shop shop;
+  private final List<Runnable> onClock = new CopyOnWriteArrayList<>();
 
   private Daemon(Settings settings, Path data, Clock clock) {
     this.clock = clock;
@@ -82,39 +85,71 @@ final class Daemon implements AutoCloseable {
   /** Everything else. Returns the port of the pages. */
   int start(boolean invented) {
     Settings settings = shop.settings();
+    openOwnBrokers(settings);
+    ClockWatch clockWatch = clockWatch(settings);
+    clockWatch.begin();
+    shop.climate().clockChanged(clockWatch.trusted());
     Bells bells = new Bells();
     Sensors sensors =
         new Sensors(
             settings.sources(),
-            brokers(settings),
+            brokers(settings, shop.store().file().toAbsolutePath().resolveSibling("")),
             clock,
-            shop.climate()::accept,
+            reading -> {
+              clockWatch.beforeReading();
+              shop.climate().accept(reading);
+            },
             shop.climate()::doubt,
             shop.store().readings()::keep,
             shop.upkeep());
     shop.upkeep().serves(sensors);
-    Shop.Meaning meaning = shop.meaning(sensors::statuses, bells);
+    sensors.storedBy(shop.store().readings()::flush);
+    onClock.add(sensors::clockChanged);
+    Shop.Meaning meaning = shop.meaning(sensors::statuses, clockWatch::trouble, bells);
     Heartbeat heartbeat = new Heartbeat(meaning.outlooks(), meaning.watch(), clock);
-    WebServer web = web(settings, sensors, meaning, invented);
+    WebServer web = web(settings, sensors, meaning, clockWatch, invented);
     bells.add(new WebBell(web));
     shop.climate().onReading(reading -> heartbeat.reading());
     shop.climate().onDoubt(doubt -> heartbeat.reading());
     shop.journal().onEntry(entry -> heartbeat.entry(entry.id()));
+    running.with(clockWatch);
     running.with(heartbeat);
     running.with(sensors);
+    clockWatch.start();
     heartbeat.start();
     sensors.start();
     LOG.info("running with {} sensors", settings.sources().size());
     return web.port();
   }
 
+  private ClockWatch clockWatch(Settings settings) {
+    return new ClockWatch(
+        MachineClock.ofThisMachine(clock),
+        shop.store().houseLog(),
+        settings.shop().zone(),
+        settings.shop().clockSetByHand(),
+        stretch -> {
+          shop.climate().clockChanged(stretch.trusted());
+          onClock.forEach(Runnable::run);
+        });
+  }
+
   private WebServer web(
-      Settings settings, Sensors sensors, Shop.Meaning meaning, boolean invented) {
+      Settings settings,
+      Sensors sensors,
+      Shop.Meaning meaning,
+      ClockWatch clockWatch,
+      boolean invented) {
     WebRooms rooms =
         new WebRooms(
             shop.climate(),
             shop.journal(),
-            shop.forms(clock),
+            new DatedForms(
+                shop::forms,
+                clockWatch::trouble,
+                shop.store().houseLog(),
+                clock,
+                settings.shop().zone()),
             shop.upkeep().book(),
             shop.store().readings(),
             meaning.outlooks(),
@@ -124,6 +159,7 @@ final class Daemon implements AutoCloseable {
             sensors::statuses,
             shop.store()::trouble,
             () -> Checkup.backup(shop.store().file().toAbsolutePath().resolveSibling("")),
+            (from, to) -> shop.store().houseLog().happenings(from, to),
             OutlookForm::read,
             settings.shop().name(),
             settings.shop().zone(),
@@ -145,7 +181,8 @@ final class Daemon implements AutoCloseable {
     return server;
   }
 
-  private static Map<String, Broker> brokers(Settings settings) {
+  private static Map<String, Broker> brokers(Settings settings, Path data) {
+    String usualId = ClientId.of(settings.shop().name(), data);
     Map<String, Broker> brokers = new HashMap<>();
     settings
         .brokers()
@@ -159,13 +196,32 @@ final class Daemon implements AutoCloseable {
                         broker.user(),
                         broker.passwordFile(),
                         broker.ca(),
-                        broker.clientId().orElseGet(() -> clientId(settings)))));
+                        broker.clientId().orElse(usualId))));
     return brokers;
   }
 
-  private static String clientId(Settings settings) {
-    String name = settings.shop().name().toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
-    return "coatwright-" + name.substring(0, Math.min(40, name.length()));
+  /** The broker inside this program, where the settings ask for one. */
+  private void openOwnBrokers(Settings settings) {
+    for (Settings.Broker broker : settings.brokers().values()) {
+      if (broker.own().isPresent()) {
+        Settings.Own own = broker.own().get();
+        try {
+          running.with(
+              InProcessBroker.open(
+                  own.host(),
+                  own.port(),
+                  broker
+                      .user()
+                      .flatMap(
+                          user ->
+                              broker
+                                  .passwordFile()
+                                  .map(file -> new InProcessBroker.Login(user, file)))));
+        } catch (InProcessBroker.CannotStart cannot) {
+          throw new Stop(Stop.BAD_INPUT, String.valueOf(cannot.getMessage()), cannot);
+        }
+      }
+    }
   }
 
   /** Stops what runs, the last started first. */

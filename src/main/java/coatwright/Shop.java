@@ -1,7 +1,6 @@
 package coatwright;
 
 import coatwright.air.StandardAtmosphere;
-import coatwright.climate.Climate;
 import coatwright.climate.LiveClimate;
 import coatwright.climate.SourceStatus;
 import coatwright.config.Settings;
@@ -46,7 +45,7 @@ final class Shop {
   private final Settings settings;
   private final SqliteStore store;
   private final Clock clock;
-  private final Climate climate;
+  private final LiveClimate climate;
   private final Journal journal;
   private final SensorUpkeep upkeep;
 
@@ -74,7 +73,7 @@ final class Shop {
     return store;
   }
 
-  Climate climate() {
+  LiveClimate climate() {
     return climate;
   }
 
@@ -110,6 +109,18 @@ final class Shop {
 
   /** First floor: what it all means. */
   Meaning meaning(Supplier<List<SourceStatus>> sources, Bells bells) {
+    return meaning(sources, Optional::empty, bells);
+  }
+
+  /**
+   * The same.
+   *
+   * @param clockTrouble why the machine's clock is not to be trusted
+   */
+  Meaning meaning(
+      Supplier<List<SourceStatus>> sources,
+      Supplier<Optional<String>> clockTrouble,
+      Bells bells) {
     FilmJobs jobs = new FilmJobs(journal, climate, settings.finishes(), outlookSettings(settings));
     FilmOutlooks outlooks =
         new FilmOutlooks(
@@ -119,7 +130,7 @@ final class Shop {
             store.predictions(),
             clock,
             outlookSettings(settings));
-    Watch watch =
+    ShopWatch watch =
         new ShopWatch(
             outlooks,
             climate,
@@ -129,6 +140,7 @@ final class Shop {
             sources,
             name -> Optional.ofNullable(settings.finishes().get(name)),
             WatchSettings.usual(settings.shop().zone()));
+    watch.alsoWatch("clock", clockTrouble);
     Reviews reviews = new FilmReviews(jobs, journal, climate, settings.shop().zone(), clock);
     return new Meaning(outlooks, watch, reviews);
   }

@@ -35,6 +35,7 @@ public final class LiveClimate implements Climate {
   private final Duration usualInterval;
   private final Map<String, Room> rooms = new LinkedHashMap<>();
   private final OutsideAir outside;
+  private volatile boolean dated = true;
   private final List<Consumer<Reading>> listeners = new CopyOnWriteArrayList<>();
   private final List<Consumer<Doubt>> doubters = new CopyOnWriteArrayList<>();
 
@@ -82,6 +83,17 @@ public final class LiveClimate implements Climate {
     for (Consumer<Reading> listener : listeners) {
       listener.accept(reading);
     }
+  }
+
+  /**
+   * The machine's clock was set, or has become one to be trusted or not: what is held in memory by
+   * its old time is read anew. While it is not to be trusted readings make the air now and join no
+   * series.
+   */
+  public void clockChanged(boolean trusted) {
+    dated = trusted;
+    log.flush();
+    rooms.values().forEach(room -> room.clockChanged(clock.instant()));
   }
 
   @Override
@@ -146,7 +158,7 @@ public final class LiveClimate implements Climate {
   /** One room; its lock keeps log, memory and answers in step. */
   private final class Room {
     private final String name;
-    private final RoomNow present;
+    private RoomNow present;
     private Instant heldFrom = Instant.MAX;
     private @Nullable RoomHistory held;
     private Optional<DailyCycle> cycle = Optional.empty();
@@ -165,14 +177,24 @@ public final class LiveClimate implements Climate {
 
     synchronized void accept(Reading reading) {
       log.append(reading);
-      if (reading.at().isBefore(CLOCK_UNSET_BEFORE)) {
+      Instant now = clock.instant();
+      boolean unset = reading.at().isBefore(CLOCK_UNSET_BEFORE);
+      if (unset && dated) {
         return;
       }
-      Instant now = clock.instant();
       present.take(reading, now);
-      if (held != null && !reading.at().isBefore(heldFrom)) {
+      if (dated && held != null && !reading.at().isBefore(heldFrom)) {
         held.add(reading);
       }
+    }
+
+    synchronized void clockChanged(Instant now) {
+      present = new RoomNow(name, usualInterval);
+      held = null;
+      heldFrom = Instant.MAX;
+      cycle = Optional.empty();
+      cycleMadeAt = Instant.MIN;
+      start(now);
     }
 
     synchronized void doubt(Doubt doubt) {

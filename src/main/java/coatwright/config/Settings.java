@@ -38,12 +38,18 @@ public record Settings(
    * @param name stands in the topics of what goes out
    * @param altitudeM metres above the sea
    * @param usualFinish name of the finish Now speaks of while no jar is open
+   * @param clockSetByHand a person answers for the machine's clock; no network sets it
    */
   public record Shop(
-      String name, ZoneId zone, double altitudeM, UnitSystem units, String usualFinish) {
+      String name,
+      ZoneId zone,
+      double altitudeM,
+      UnitSystem units,
+      String usualFinish,
+      boolean clockSetByHand) {
     /** What holds where nothing is written. */
     public static final Shop DEFAULT =
-        new Shop("shop", ZoneId.systemDefault(), 0, UnitSystem.METRIC, "shellac-pale");
+        new Shop("shop", ZoneId.systemDefault(), 0, UnitSystem.METRIC, "shellac-pale", false);
   }
 
   /**
@@ -56,15 +62,43 @@ public record Settings(
   /**
    * An MQTT broker.
    *
+   * @param url where a client finds it
    * @param ca certificate of a private authority, PEM
    * @param clientId the name to go by there; empty = made from the shop's name
+   * @param own where it listens, if it is the one inside this program
    */
   public record Broker(
       String url,
       Optional<String> user,
       Optional<Path> passwordFile,
       Optional<Path> ca,
-      Optional<String> clientId) {}
+      Optional<String> clientId,
+      Optional<Own> own) {
+    /** A broker that is a program of its own. */
+    public Broker(
+        String url,
+        Optional<String> user,
+        Optional<Path> passwordFile,
+        Optional<Path> ca,
+        Optional<String> clientId) {
+      this(url, user, passwordFile, ca, clientId, Optional.empty());
+    }
+  }
+
+  /**
+   * The address the broker inside this program listens at.
+   *
+   * @param host an address of this machine; {@code 0.0.0.0} is all of them
+   */
+  public record Own(String host, int port) {
+    /** What holds where nothing is written: this machine only. */
+    public static final Own DEFAULT = new Own("127.0.0.1", 1883);
+
+    /** True where only this machine can reach it. */
+    public boolean loopback() {
+      return host.startsWith("127.") || host.equals("localhost") || host.equals("::1");
+    }
+  }
 
   /** Where the pages are served. */
   public record Web(String host, int port) {

@@ -1,6 +1,7 @@
 package coatwright.config;
 
 import coatwright.config.Settings.Broker;
+import coatwright.config.Settings.Own;
 import coatwright.config.Settings.Room;
 import coatwright.config.Settings.Shop;
 import coatwright.config.Settings.Store;
@@ -29,6 +30,11 @@ final class SettingsReader {
 
   /** There is no passcode yet, so the pages open on this machine only. */
   private static final List<String> LOOPBACK = List.of("127.0.0.1", "localhost", "::1");
+
+  private static final List<String> CLOCKS = List.of("network", "by-hand");
+
+  /** The url of the broker inside this program. */
+  private static final String IN_PROCESS = "in-process";
 
   private static final List<String> UNITS = List.of("us", "metric", "imperial");
 
@@ -84,7 +90,8 @@ final class SettingsReader {
             zone(section),
             section.quantity("altitude", Shop.DEFAULT.altitudeM(), SettingsReader::altitudeM),
             units(section),
-            usualFinish);
+            usualFinish,
+            section.choice("clock", "network", CLOCKS).equals("by-hand"));
     section.refuseOthers();
     return shop;
   }
@@ -146,10 +153,11 @@ final class SettingsReader {
 
   private Broker broker(Section section) {
     String url = section.needed("url", "url: tcp://127.0.0.1:1883");
-    if (!url.isEmpty() && !url.matches("(tcp|ssl)://[^/\\s:]+:\\d{1,5}")) {
+    boolean inside = url.equals(IN_PROCESS);
+    if (!url.isEmpty() && !inside && !url.matches("(tcp|ssl)://[^/\\s:]+:\\d{1,5}")) {
       section.fault(
           "url",
-          "tcp://HOST:PORT or ssl://HOST:PORT is expected",
+          "tcp://HOST:PORT, ssl://HOST:PORT or in-process is expected",
           "write it like tcp://127.0.0.1:1883");
     }
     Optional<String> user = section.optional("user");
@@ -157,15 +165,61 @@ final class SettingsReader {
     if (passwordFile.isPresent() && user.isEmpty()) {
       section.fault("password-file", "a password goes with a name", "give user as well");
     }
+    Optional<Path> ca = section.optional("ca").map(beside::resolve);
+    Optional<Own> own =
+        inside
+            ? Optional.of(own(section, user.isPresent() && passwordFile.isPresent()))
+            : notOwn(section);
     Broker broker =
         new Broker(
-            url,
+            own.map(SettingsReader::urlOf).orElse(url),
             user,
             passwordFile,
-            section.optional("ca").map(beside::resolve),
-            section.optional("client-id"));
+            ca,
+            section.optional("client-id"),
+            own);
     section.refuseOthers();
     return broker;
+  }
+
+  /** Off this machine it wants a password: whoever may send readings may clear a warning. */
+  private static Own own(Section section, boolean locked) {
+    Own own =
+        new Own(
+            section.optional("host").orElse(Own.DEFAULT.host()),
+            section.optional("port").isPresent()
+                ? section.whole("port", Own.DEFAULT.port(), 1, 65_535)
+                : Own.DEFAULT.port());
+    if (!own.host().matches("[0-9a-fA-F:.]+|localhost")) {
+      section.fault(
+          "host", "an address of this machine is expected", "write 127.0.0.1, or 0.0.0.0 for all");
+    }
+    if (!own.loopback() && !locked) {
+      section.fault(
+          "host",
+          "others than this machine could send readings without a password",
+          "give user and password-file, or write 127.0.0.1");
+    }
+    if (section.has("ca")) {
+      section.fault("ca", "the broker inside this program has no certificate", "take it out");
+    }
+    return own;
+  }
+
+  private static Optional<Own> notOwn(Section section) {
+    for (String key : List.of("host", "port")) {
+      if (section.optional(key).isPresent()) {
+        section.fault(
+            key, "goes with url: in-process only", "write host and port into the url");
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static String urlOf(Own own) {
+    boolean all = own.host().equals("0.0.0.0") || own.host().equals("::");
+    String host = all ? Own.DEFAULT.host() : own.host();
+    return "tcp://%s:%d".formatted(host.contains(":") ? "[" + host + "]" : host, own.port());
   }
 
   private static Web web(Section section) {

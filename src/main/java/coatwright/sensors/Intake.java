@@ -142,7 +142,6 @@ public final class Intake {
   }
 
   private Taken judged(RawReading raw, PayloadText text, Opened.Parts parts) {
-    Deliveries.Look look = deliveries.look(raw);
     List<Sample> samples = new ArrayList<>();
     for (Cells cells : parts.cells()) {
       reader.read(cells, raw).ifPresent(samples::add);
@@ -150,6 +149,7 @@ public final class Intake {
     if (samples.isEmpty()) {
       return refused(raw, "no mapped member present", true, Optional.empty());
     }
+    Map<String, Deliveries.Look> looks = new HashMap<>();
     List<Values> accepted = new ArrayList<>();
     List<HeldBack> held = new ArrayList<>();
     List<Refused> refused = new ArrayList<>();
@@ -160,7 +160,8 @@ public final class Intake {
     for (Sample sample : samples) {
       parts.flags().forEach(sample::flag);
       justSent(sample).ifPresent(sent::add);
-      judge(sample, raw, text, parts, look);
+      // Several values of one sensor in one payload came once.
+      judge(sample, raw, text, parts, looks.computeIfAbsent(sample.key, k -> deliveries.look(raw, k)));
       sample.accepted().ifPresent(accepted::add);
       sample.heldBack().ifPresent(held::add);
       refused.addAll(sample.refused());
@@ -278,6 +279,11 @@ public final class Intake {
     return history;
   }
 
+  /** Forgets what its sensors said. */
+  void forget() {
+    histories.clear();
+  }
+
   /** A recording tells what its sensor said before. */
   void recall(Recalled told) {
     recalled.add(told);
@@ -301,11 +307,8 @@ public final class Intake {
   }
 
   /** A recording tells how many messages came just before. */
-  void recallBurst(RawReading raw, int count) {
-    for (int i = Math.min(count, MOST_SENSORS); i > 0; i--) {
-      deliveries.look(
-          new RawReading(raw.channel(), "", raw.arrivedAt().minusNanos(i * 1000L), raw.way()));
-    }
+  void recallBurst(int count) {
+    deliveries.recallBurst(Math.min(count, MOST_SENSORS));
   }
 
   /** A recording tells how new the newest stored reading is. */

@@ -17,6 +17,8 @@ public record RawReading(String channel, String octets, Instant arrivedAt, Way w
     MESSAGE,
     /** A message the broker kept from earlier. */
     RETAINED,
+    /** One of several that were kept somewhere and let go together: only their order is known. */
+    BACKLOG,
     /** A line of a stream, which nobody keeps or delivers twice. */
     LINE
   }
@@ -24,5 +26,10 @@ public record RawReading(String channel, String octets, Instant arrivedAt, Way w
   /** From bytes. */
   public static RawReading of(String channel, byte[] bytes, Instant arrivedAt, Way way) {
     return new RawReading(channel, new String(bytes, StandardCharsets.ISO_8859_1), arrivedAt, way);
+  }
+
+  /** The same, known to have been kept somewhere on its way. */
+  RawReading fromBacklog() {
+    return new RawReading(channel, octets, arrivedAt, Way.BACKLOG);
   }
 }

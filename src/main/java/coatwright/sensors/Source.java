@@ -55,4 +55,9 @@ final class Source {
   void overhear(RawReading payload, boolean maybeCut) {
     intake.overhear(payload, maybeCut);
   }
+
+  /** On the reading thread: what was said before is no longer held against what comes. */
+  void forget() {
+    intake.forget();
+  }
 }

@@ -95,7 +95,7 @@ final class ToldBefore {
       } else if (each instanceof Told.Same same) {
         intake.recallSame(raw, now.minus(same.ago()));
       } else if (each instanceof Told.Burst burst) {
-        intake.recallBurst(raw, burst.count());
+        intake.recallBurst(burst.count());
       } else if (each instanceof Told.Newest newest) {
         intake.recallNewest(newest.at());
       } else if (each instanceof Told.Header header) {

@@ -77,6 +77,25 @@ final class ReadingRows {
     }
   }
 
+  /** The readings of a stretch that have no date, in the order they came. */
+  static void forEachUndated(Handle handle, long stretch, Consumer<Reading> each) {
+    ReadingRows rows = of(handle);
+    String sql =
+        "select sensor, manner, at_ms, temp, rh, surface from undated_reading where stretch = ?"
+            + " order by id";
+    try (PreparedStatement statement = handle.getConnection().prepareStatement(sql)) {
+      statement.setLong(1, stretch);
+      try (ResultSet row = statement.executeQuery()) {
+        while (row.next()) {
+          Sensor sensor = known(rows.sensors, row.getLong(1));
+          each.accept(reading(row, sensor, rows.manner(handle, row.getLong(2))));
+        }
+      }
+    } catch (SQLException e) {
+      throw new IllegalStateException("readings without a date cannot be read", e);
+    }
+  }
+
   private static ReadingRows of(Handle handle) {
     Map<Long, Sensor> sensors = new TreeMap<>();
     handle

@@ -39,8 +39,10 @@ final class ReadingTables {
 
   /**
    * Writes readings and their roll-ups; one that stands already, to the last digit, is left out.
+   *
+   * @param stretch of the clock in which they came
    */
-  void write(Handle handle, List<Reading> readings) {
+  void write(Handle handle, List<Reading> readings, Optional<Long> stretch) {
     if (readings.isEmpty()) {
       return;
     }
@@ -48,8 +50,8 @@ final class ReadingTables {
     PreparedBatch batch =
         handle.prepareBatch(
             "insert into reading (sensor, at_ms, nth, manner, temp, rh, surface,"
-                + " sent_temp, sent_rh, sent_surface)"
-                + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+                + " sent_temp, sent_rh, sent_surface, stretch)"
+                + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
     for (Reading reading : readings) {
       long sensor = sensorId(handle, reading);
       long manner = mannerId(handle, reading);
@@ -74,6 +76,7 @@ final class ReadingTables {
           .bind(7, sent(reading, Reading.Sent::temperatureC))
           .bind(8, sent(reading, Reading.Sent::rhPct))
           .bind(9, sent(reading, Reading.Sent::surfaceTemperatureC))
+          .bind(10, stretch.orElse(null))
           .add();
       rollUps.add(sensor, reading);
     }
@@ -124,7 +127,7 @@ final class ReadingTables {
         .one();
   }
 
-  private long sensorId(Handle handle, Reading reading) {
+  long sensorId(Handle handle, Reading reading) {
     SensorKey key =
         new SensorKey(
             reading.source(),
@@ -150,7 +153,7 @@ final class ReadingTables {
         });
   }
 
-  private long mannerId(Handle handle, Reading reading) {
+  long mannerId(Handle handle, Reading reading) {
     MannerKey key =
         new MannerKey(
             reading.temperatureErrorK(), reading.rhErrorPct(), String.join(" ", reading.flags()));
@@ -175,7 +178,7 @@ final class ReadingTables {
     return micro(reading.sent().map(what).orElse(OptionalDouble.empty()));
   }
 
-  private static @Nullable Long micro(OptionalDouble value) {
+  static @Nullable Long micro(OptionalDouble value) {
     return value.isPresent() ? Math.round(value.getAsDouble() * MICRO) : null;
   }
 

@@ -1,5 +1,6 @@
 package coatwright.store;
 
+import coatwright.climate.HouseLog;
 import coatwright.climate.ReadingLog;
 import coatwright.journal.Ledger;
 import coatwright.outlook.PredictionLog;
@@ -140,6 +141,11 @@ public final class SqliteStore implements AutoCloseable {
   /** Readings, roll-ups and payloads. */
   public ReadingLog readings() {
     return readings;
+  }
+
+  /** What the house notes of itself and its clock. */
+  public HouseLog houseLog() {
+    return new SqliteHouseLog(database, readings);
   }
 
   /** Predictions that moved. */

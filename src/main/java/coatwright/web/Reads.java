@@ -3,6 +3,7 @@ package coatwright.web;
 import coatwright.air.Airing;
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
+import coatwright.climate.Happening;
 import coatwright.climate.Gap;
 import coatwright.climate.RoomDay;
 import coatwright.journal.Coat;
@@ -46,6 +47,8 @@ import java.util.stream.Stream;
 
 /** The routes that read. */
 final class Reads {
+  private static final Duration MISSED = Duration.ofDays(7);
+  private static final Duration CLOCK_SLACK = Duration.ofMinutes(2);
   private static final Duration USUAL_STRETCH = Duration.ofHours(24);
   private static final Duration LONGEST_STRETCH = Duration.ofDays(400);
   /** An hour this warm counts as warm, this damp as damp; common practice, no source. */
@@ -92,6 +95,7 @@ final class Reads {
     routes.get(api + "/backup", ctx -> answer(ctx, Map.of("backup", rooms.backup().get())));
     routes.get(api + "/calibrations", ctx -> answer(ctx, calibrations.all()));
     routes.get(api + "/calibrations/{source}/readings", ctx -> answer(ctx, again(ctx)));
+    routes.get(api + "/missed", ctx -> answer(ctx, Map.of("missed", missed(ctx))));
     routes.get(api + "/sources", ctx -> answer(ctx, Map.of("sources", sources())));
   }
 
@@ -107,6 +111,12 @@ final class Reads {
           "give an earlier from or a nearer to");
     }
     return calibrations.again(ctx.pathParam("source"), from, to);
+  }
+
+  private List<Happening> missed(Context ctx) {
+    Instant now = rooms.clock().instant();
+    Instant from = given(ctx, "from").map(text -> time("from", text)).orElse(now.minus(MISSED));
+    return rooms.missed().apply(from, now.plus(CLOCK_SLACK));
   }
 
   private List<SourceSheet> sources() {

@@ -46,6 +46,31 @@ class SettingsFaultsTest {
   }
 
   @Test
+  void doesNotOpenTheBrokerInsideToOthersWithoutAPassword() throws IOException {
+    String told =
+        refusalOf(
+            """
+            rooms:
+              - name: bench
+            brokers:
+              shop:
+                url: in-process
+                host: 0.0.0.0
+                ca: ca.pem
+              house:
+                url: tcp://127.0.0.1:1883
+                port: 1884
+            """);
+
+    assertThat(told)
+        .contains(
+            "line 6: brokers.shop.host \"0.0.0.0\": others than this machine could send readings without a"
+                + " password; give user and password-file, or write 127.0.0.1")
+        .contains("line 7: brokers.shop.ca \"ca.pem\": the broker inside this program has no certificate")
+        .contains("line 10: brokers.house.port \"1884\": goes with url: in-process only");
+  }
+
+  @Test
   void namesTheNearestKeyForAMistypedOne() throws IOException {
     assertThat(refusalOf("rooms:\n  - name: bench\nweb:\n  prot: 8410\n"))
         .isEqualTo(

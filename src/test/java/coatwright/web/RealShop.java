@@ -69,6 +69,7 @@ final class RealShop implements AutoCloseable {
                 List::of,
                 Optional::empty,
                 () -> "none yet",
+                (from, to) -> List.of(),
                 OutlookForm::read,
                 "Harbour Lane workshop",
                 WebFixture.ZONE,

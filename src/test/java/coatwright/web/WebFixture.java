@@ -1,5 +1,6 @@
 package coatwright.web;
 
+import coatwright.climate.Happening;
 import coatwright.climate.Doubt;
 import coatwright.climate.MemoryReadingLog;
 import coatwright.climate.RawText;
@@ -53,6 +54,13 @@ final class WebFixture implements AutoCloseable {
   /** What a test has the review say instead. */
   volatile UnaryOperator<Why> reviewed = UnaryOperator.identity();
 
+  static final List<Happening> HAPPENED =
+      List.of(
+          new Happening(
+              Instant.parse("2026-03-14T07:00:00Z"),
+              "away",
+              "Coatwright did not run from 2026-03-14 06:00:00 to 2026-03-14 07:00:00"));
+
   volatile Optional<String> storeTrouble = Optional.empty();
 
   WebFixture(WebSettings settings) {
@@ -71,6 +79,7 @@ final class WebFixture implements AutoCloseable {
                 this::sources,
                 () -> storeTrouble,
                 () -> "none yet",
+                (from, to) -> HAPPENED,
                 WebFixture::request,
                 "Harbour Lane workshop",
                 ZONE,

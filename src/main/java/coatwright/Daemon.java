@@ -7,6 +7,10 @@ import coatwright.sensors.Sensors;
 import coatwright.sensors.mqtt.Broker;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
+import coatwright.store.influx.MirrorSettings;
+import coatwright.store.influx.MirrorStatus;
+import coatwright.store.influx.Mirrors;
+import coatwright.web.MirrorView;
 import coatwright.web.WebBell;
 import coatwright.web.WebException;
 import coatwright.web.WebRooms;
@@ -20,9 +24,11 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -43,7 +49,9 @@ final class Daemon implements AutoCloseable {
     this.clock = clock;
     SqliteStore store;
     try {
-      store = SqliteStore.open(data, clock);
+      store =
+          SqliteStore.open(
+              data, clock, settings.mirrors().stream().map(MirrorSettings::wish).toList());
     } catch (StoreTrouble trouble) {
       throw new Stop(Stop.INTERNAL, String.valueOf(trouble.getMessage()), trouble);
     }
@@ -93,7 +101,7 @@ final class Daemon implements AutoCloseable {
             shop.store().readings()::keep);
     Shop.Meaning meaning = shop.meaning(sensors::statuses, bells);
     Heartbeat heartbeat = new Heartbeat(meaning.outlooks(), meaning.watch(), clock);
-    WebServer web = web(settings, sensors, meaning, invented);
+    WebServer web = web(settings, sensors, meaning, mirrors(settings), invented);
     bells.add(new WebBell(web));
     shop.climate().onReading(reading -> heartbeat.reading());
     shop.climate().onDoubt(doubt -> heartbeat.reading());
@@ -106,8 +114,35 @@ final class Daemon implements AutoCloseable {
     return web.port();
   }
 
+  /** Nothing of the mirrors' libraries is loaded where there are none. */
+  private Supplier<List<MirrorView>> mirrors(Settings settings) {
+    if (settings.mirrors().isEmpty()) {
+      return List::of;
+    }
+    Mirrors mirrors =
+        running.with(
+            new Mirrors(settings.mirrors(), shop.store().outbox(), settings.shop().name(), clock));
+    return () -> mirrors.statuses().stream().map(Daemon::view).toList();
+  }
+
+  private static MirrorView view(MirrorStatus status) {
+    return new MirrorView(
+        status.name(),
+        !status.alarm(),
+        status.sentence(),
+        status.standing().sent(),
+        status.standing().waiting(),
+        status.standing().parked(),
+        status.lastSuccess(),
+        status.behindSince());
+  }
+
   private WebServer web(
-      Settings settings, Sensors sensors, Shop.Meaning meaning, boolean invented) {
+      Settings settings,
+      Sensors sensors,
+      Shop.Meaning meaning,
+      Supplier<List<MirrorView>> mirrors,
+      boolean invented) {
     WebRooms rooms =
         new WebRooms(
             shop.climate(),
@@ -119,6 +154,7 @@ final class Daemon implements AutoCloseable {
             settings.finishes(),
             sensors::statuses,
             shop.store()::trouble,
+            mirrors,
             () -> Checkup.backup(shop.store().file().toAbsolutePath().resolveSibling("")),
             OutlookForm::read,
             settings.shop().name(),

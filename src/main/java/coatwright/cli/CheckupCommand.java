@@ -68,6 +68,13 @@ final class CheckupCommand implements Callable<Integer> {
           source.has("trouble") ? source.path("trouble").asText() : source.path("state").asText();
       checks.add(new Check("sensor " + source.path("source").asText(), fine, says));
     }
+    for (JsonNode mirror : daemon.get("mirrors").path("mirrors")) {
+      checks.add(
+          new Check(
+              "mirror " + mirror.path("name").asText(),
+              mirror.path("fine").asBoolean(),
+              mirror.path("says").asText()));
+    }
     for (JsonNode warning : daemon.get("warnings").path("warnings")) {
       checks.add(new Check("warning", false, warning.path("message").asText()));
     }

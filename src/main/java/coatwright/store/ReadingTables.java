@@ -3,6 +3,7 @@ package coatwright.store;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +29,14 @@ final class ReadingTables {
   private final Map<MannerKey, Long> mannerIds = new HashMap<>();
   private final Map<Long, Long> newestMs = new HashMap<>();
   private final Map<String, Integer> acceptedSincePruned = new HashMap<>();
+  private final boolean outbox;
+
+  /**
+   * @param outbox whether there is a mirror that wants to be told the readings
+   */
+  ReadingTables(boolean outbox) {
+    this.outbox = outbox;
+  }
 
   /** Drops what was learned in a transaction that did not come through. */
   void forget() {
@@ -48,6 +57,7 @@ final class ReadingTables {
         handle.prepareBatch(
             "insert into reading (sensor, at_ms, nth, manner, temp, rh, surface)"
                 + " values (?, ?, ?, ?, ?, ?, ?)");
+    List<Object[]> keys = new ArrayList<>();
     for (Reading reading : readings) {
       long sensor = sensorId(handle, reading);
       long manner = mannerId(handle, reading);
@@ -71,10 +81,25 @@ final class ReadingTables {
           .bind(6, micro(reading.surfaceTemperatureC()))
           .add();
       rollUps.add(sensor, reading);
+      if (outbox) {
+        keys.add(new Object[] {sensor, atMs, nth});
+      }
     }
     flushBatch(batch);
     batch.close();
     rollUps.write(handle);
+    tell(handle, keys);
+  }
+
+  private static void tell(Handle handle, List<Object[]> keys) {
+    if (keys.isEmpty()) {
+      return;
+    }
+    try (PreparedBatch batch =
+        handle.prepareBatch("insert into outbox (sensor, at_ms, nth) values (?, ?, ?)")) {
+      keys.forEach(key -> batch.add(key));
+      batch.execute();
+    }
   }
 
   private static void flushBatch(PreparedBatch batch) {

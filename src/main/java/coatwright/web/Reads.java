@@ -75,6 +75,7 @@ final class Reads {
     routes.get(api + "/due", ctx -> answer(ctx, Map.of("due", due(given(ctx, "piece")))));
     routes.get(api + "/why/<coat>", ctx -> answer(ctx, why(ctx.pathParam("coat"))));
     routes.get(api + "/warnings", ctx -> answer(ctx, Map.of("warnings", warnings(ctx))));
+    routes.get(api + "/mirrors", ctx -> answer(ctx, Map.of("mirrors", rooms.mirrors().get())));
     routes.get(api + "/backup", ctx -> answer(ctx, Map.of("backup", rooms.backup().get())));
     routes.get(api + "/sources", ctx -> answer(ctx, Map.of("sources", sources())));
   }

@@ -26,6 +26,7 @@ import java.util.function.Supplier;
  * @param finishes every finish by its name, in the order people should read them
  * @param sources the state of every source now
  * @param storeTrouble what keeps readings or entries from being written, if anything does
+ * @param mirrors how each mirror of the database does
  * @param backup when the database was last copied and how to copy it, in one sentence
  * @param outlookForm reads a described coat from the command line's words
  * @param shop the shop's name
@@ -44,6 +45,7 @@ public record WebRooms(
     Map<String, Finish> finishes,
     Supplier<List<SourceStatus>> sources,
     Supplier<Optional<String>> storeTrouble,
+    Supplier<List<MirrorView>> mirrors,
     Supplier<String> backup,
     BiFunction<Map<String, String>, Map<String, Finish>, OutlookRequest> outlookForm,
     String shop,

@@ -65,6 +65,7 @@ final class RealShop implements AutoCloseable {
                 finishes,
                 List::of,
                 Optional::empty,
+                List::of,
                 () -> "none yet",
                 OutlookForm::read,
                 "Harbour Lane workshop",

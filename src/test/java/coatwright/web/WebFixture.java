@@ -51,6 +51,8 @@ final class WebFixture implements AutoCloseable {
 
   volatile Optional<String> storeTrouble = Optional.empty();
 
+  volatile List<MirrorView> mirrors = List.of();
+
   WebFixture(WebSettings settings) {
     server =
         new WebServer(
@@ -64,6 +66,7 @@ final class WebFixture implements AutoCloseable {
                 Map.of("shellac-pale", shellac()),
                 this::sources,
                 () -> storeTrouble,
+                () -> mirrors,
                 () -> "none yet",
                 WebFixture::request,
                 "Harbour Lane workshop",

@@ -10,6 +10,7 @@ import coatwright.film.Finish;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.UnitSystem;
 import coatwright.sensors.SourceMapping;
+import coatwright.store.influx.MirrorSettings;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -65,12 +66,20 @@ final class SettingsReader {
     Shop shop = shop(root.section("shop"), finishes);
     List<Room> rooms = rooms();
     Map<String, Broker> brokers = brokers(root.section("brokers"));
+    List<MirrorSettings> mirrors = MirrorsReader.mirrors(root.section("mirrors"), beside);
     Web web = web(root.section("web"));
     Store store = store(root.section("store"));
     root.refuseOthers();
     Set<String> roomNames = rooms.stream().map(Room::name).collect(Collectors.toSet());
     return new Settings(
-        shop, rooms, brokers, web, store, sources.apply(roomNames, brokers.keySet()), finishes);
+        shop,
+        rooms,
+        brokers,
+        mirrors,
+        web,
+        store,
+        sources.apply(roomNames, brokers.keySet()),
+        finishes);
   }
 
   private Shop shop(Section section, Map<String, Finish> finishes) {

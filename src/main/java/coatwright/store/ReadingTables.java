@@ -3,6 +3,7 @@ package coatwright.store;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,6 +30,14 @@ final class ReadingTables {
   private final Map<MannerKey, Long> mannerIds = new HashMap<>();
   private final Map<Long, Long> newestMs = new HashMap<>();
   private final Map<String, Integer> acceptedSincePruned = new HashMap<>();
+  private final boolean outbox;
+
+  /**
+   * @param outbox whether there is a mirror that wants to be told the readings
+   */
+  ReadingTables(boolean outbox) {
+    this.outbox = outbox;
+  }
 
   /** Drops what was learned in a transaction that did not come through. */
   void forget() {
@@ -52,6 +61,7 @@ final class ReadingTables {
             "insert into reading (sensor, at_ms, nth, manner, temp, rh, surface,"
                 + " sent_temp, sent_rh, sent_surface, stretch)"
                 + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    List<Object[]> keys = new ArrayList<>();
     for (Reading reading : readings) {
       long sensor = sensorId(handle, reading);
       long manner = mannerId(handle, reading);
@@ -79,10 +89,25 @@ final class ReadingTables {
           .bind(10, stretch.orElse(null))
           .add();
       rollUps.add(sensor, reading);
+      if (outbox) {
+        keys.add(new Object[] {sensor, atMs, nth});
+      }
     }
     flushBatch(batch);
     batch.close();
     rollUps.write(handle);
+    tell(handle, keys);
+  }
+
+  private static void tell(Handle handle, List<Object[]> keys) {
+    if (keys.isEmpty()) {
+      return;
+    }
+    try (PreparedBatch batch =
+        handle.prepareBatch("insert into outbox (sensor, at_ms, nth) values (?, ?, ?)")) {
+      keys.forEach(key -> batch.add(key));
+      batch.execute();
+    }
   }
 
   private static void flushBatch(PreparedBatch batch) {
@@ -174,7 +199,7 @@ final class ReadingTables {
         });
   }
 
-  private static @Nullable Long sent(Reading reading, Function<Reading.Sent, OptionalDouble> what) {
+  static @Nullable Long sent(Reading reading, Function<Reading.Sent, OptionalDouble> what) {
     return micro(reading.sent().map(what).orElse(OptionalDouble.empty()));
   }
 

@@ -92,6 +92,7 @@ final class Reads {
     routes.get(api + "/due", ctx -> answer(ctx, Map.of("due", due(given(ctx, "piece")))));
     routes.get(api + "/why/<coat>", ctx -> answer(ctx, why(ctx.pathParam("coat"))));
     routes.get(api + "/warnings", ctx -> answer(ctx, Map.of("warnings", warnings(ctx))));
+    routes.get(api + "/mirrors", ctx -> answer(ctx, Map.of("mirrors", rooms.mirrors().get())));
     routes.get(api + "/backup", ctx -> answer(ctx, Map.of("backup", rooms.backup().get())));
     routes.get(api + "/calibrations", ctx -> answer(ctx, calibrations.all()));
     routes.get(api + "/calibrations/{source}/readings", ctx -> answer(ctx, again(ctx)));

@@ -32,6 +32,7 @@ import java.util.function.Supplier;
  * @param finishes every finish by its name, in the order people should read them
  * @param sources the state of every source now
  * @param storeTrouble what keeps readings or entries from being written, if anything does
+ * @param mirrors how each mirror of the database does
  * @param backup when the database was last copied and how to copy it, in one sentence
  * @param missed what befell the house itself between two moments, oldest first
  * @param outlookForm reads a described coat from the command line's words
@@ -53,6 +54,7 @@ public record WebRooms(
     Map<String, Finish> finishes,
     Supplier<List<SourceStatus>> sources,
     Supplier<Optional<String>> storeTrouble,
+    Supplier<List<MirrorView>> mirrors,
     Supplier<String> backup,
     BiFunction<Instant, Instant, List<Happening>> missed,
     BiFunction<Map<String, String>, Map<String, Finish>, OutlookRequest> outlookForm,

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -52,6 +53,17 @@ class OpenApiTest {
   @BeforeAll
   static void openTheDoor() {
     shop = new WebFixture();
+    shop.mirrors =
+        List.of(
+            new MirrorView(
+                "house",
+                false,
+                "behind",
+                3,
+                2,
+                1,
+                Optional.of(shop.clock.instant()),
+                Optional.of(shop.clock.instant())));
     caller = new Caller(shop.address());
     document = caller.get("/openapi.json").json();
     shape = new Shape(document);

@@ -68,6 +68,7 @@ final class RealShop implements AutoCloseable {
                 finishes,
                 List::of,
                 Optional::empty,
+                List::of,
                 () -> "none yet",
                 (from, to) -> List.of(),
                 OutlookForm::read,

@@ -63,6 +63,8 @@ final class WebFixture implements AutoCloseable {
 
   volatile Optional<String> storeTrouble = Optional.empty();
 
+  volatile List<MirrorView> mirrors = List.of();
+
   WebFixture(WebSettings settings) {
     server =
         new WebServer(
@@ -78,6 +80,7 @@ final class WebFixture implements AutoCloseable {
                 Map.of("shellac-pale", shellac()),
                 this::sources,
                 () -> storeTrouble,
+                () -> mirrors,
                 () -> "none yet",
                 (from, to) -> HAPPENED,
                 WebFixture::request,

@@ -90,6 +90,7 @@ final class Sessions {
         a.method(),
         line(a, open.isPresent()),
         a.nextBetter(),
+        a.nextBetterShare(),
         a.airAgeSeconds(),
         a.woodFrom(),
         a.outlook());

@@ -19,7 +19,7 @@ import java.util.Optional;
  */
 public final class AirForecast {
   /** How far ahead. */
-  public static final Duration AHEAD = Duration.ofHours(72);
+  public static final Duration AHEAD = Duration.ofDays(3);
 
   /** From here on it tells what is usual for the hour; history knows no more of vapour then. */
   public static final Duration FORECAST_FOR = Duration.ofHours(24);

@@ -29,6 +29,9 @@ final class ErrorPaths {
    */
   private static final double WIDER = 0.1;
 
+  /** A path is widened by no more than this; what stands apart would else stand absurdly far. */
+  private static final double MOST_WIDER = 4;
+
   /** Errors of temperature, K, and of ln vapour, lead by lead. */
   record Path(double[] temp, double[] lnVapour) {}
 
@@ -168,7 +171,8 @@ final class ErrorPaths {
         at[i] = paths.get(i)[lead];
       }
       double half = 0.5 * (HourlyForecast.quantile(at, 0.9) - HourlyForecast.quantile(at, 0.1));
-      factors[lead] = half > 0 ? Math.max(1, HourlyForecast.NINETY_SDS * sds[lead] / half) : 1;
+      double wanted = half > 0 ? HourlyForecast.NINETY_SDS * sds[lead] / half : 1;
+      factors[lead] = Math.min(MOST_WIDER, Math.max(1, wanted));
     }
     return factors;
   }

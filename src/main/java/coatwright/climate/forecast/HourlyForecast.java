@@ -28,6 +28,9 @@ public final class HourlyForecast {
   private static final double COLDEST_C = -40;
   private static final double WARMEST_C = 60;
 
+  /** Of saturation; no shop is drier. */
+  private static final double DRIEST = 0.02;
+
   private final long hour;
   private final Basis basis;
   private final double[] tempC;
@@ -57,10 +60,11 @@ public final class HourlyForecast {
     }
   }
 
-  /** Air holds no more than all; the sum of two forecasts may ask for it. */
+  /** Air holds no more than all, and some; the sum of two forecasts may ask for otherwise. */
   private static void put(double[] temp, double[] vapour, int lead, double tempC, double lnPa) {
     temp[lead] = Math.min(WARMEST_C, Math.max(COLDEST_C, tempC));
-    vapour[lead] = Math.min(Math.exp(lnPa), SaturationPressure.overWaterPa(temp[lead]));
+    double saturatedPa = SaturationPressure.overWaterPa(temp[lead]);
+    vapour[lead] = Math.min(saturatedPa, Math.max(DRIEST * saturatedPa, Math.exp(lnPa)));
   }
 
   /** The last hour known, hours since 1970. */

@@ -5,6 +5,7 @@ import coatwright.quantity.UnitSystem;
 import coatwright.sensors.SourceMapping;
 import coatwright.store.influx.MirrorSettings;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
@@ -60,8 +61,10 @@ public record Settings(
    * A room of the shop.
    *
    * @param volumeM3 m³, where known
+   * @param heatingChanged when its heating, or its use, was last changed for good; the usual day
+   *     that the forecast rests on begins anew then
    */
-  public record Room(String name, OptionalDouble volumeM3) {}
+  public record Room(String name, OptionalDouble volumeM3, Optional<Instant> heatingChanged) {}
 
   /**
    * An MQTT broker.

@@ -12,7 +12,9 @@ import coatwright.journal.Observation;
 import coatwright.journal.Part;
 import coatwright.journal.PartPath;
 import coatwright.journal.Piece;
+import coatwright.outlook.BrushingWindows;
 import coatwright.outlook.Due;
+import coatwright.outlook.WindowQuestion;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.RefusedInput;
 import coatwright.watch.Warning;
@@ -78,6 +80,8 @@ final class Reads {
     routes.get(api + "/rooms", ctx -> answer(ctx, Map.of("rooms", board.rooms())));
     routes.get(api + "/rooms/{room}", ctx -> answer(ctx, roomSheet(ctx)));
     routes.get(api + "/rooms/{room}/readings", ctx -> answer(ctx, readings(ctx)));
+    routes.get(api + "/rooms/{room}/forecast", ctx -> answer(ctx, forecast(ctx)));
+    routes.get(api + "/windows", ctx -> answer(ctx, windows(ctx)));
     routes.get(
         api + "/finishes",
         ctx ->
@@ -222,6 +226,34 @@ final class Reads {
             .flatMap(series -> thinned(series.points(), AirPoint::at, step).stream())
             .map(Reads::point)
             .toList());
+  }
+
+  private ForecastView forecast(Context ctx) {
+    String room = room(ctx.pathParam("room"));
+    return rooms
+        .climate()
+        .forecast(room)
+        .map(ForecastView::of)
+        .orElseGet(() -> ForecastView.none(room, rooms.clock().instant()));
+  }
+
+  private BrushingWindows windows(Context ctx) {
+    Optional<String> finish = given(ctx, "finish");
+    finish
+        .filter(name -> !rooms.finishes().containsKey(name))
+        .ifPresent(
+            name -> {
+              throw Unknown.of("finish", name, rooms.finishes().keySet());
+            });
+    return rooms
+        .outlooks()
+        .windows(
+            new WindowQuestion(
+                given(ctx, "part").map(this::knownPart),
+                finish,
+                given(ctx, "jar"),
+                given(ctx, "room").map(this::room)),
+            rooms.clock().instant());
   }
 
   private static Point point(AirPoint air) {

@@ -28,6 +28,7 @@ class OpenApiTest {
           "/api/v1/rooms/{room}", "/api/v1/rooms/finishing%20room",
           "/api/v1/rooms/{room}/readings",
               "/api/v1/rooms/finishing%20room/readings?to=2026-07-14T21:00",
+          "/api/v1/rooms/{room}/forecast", "/api/v1/rooms/finishing%20room/forecast",
           "/api/v1/parts/{part}", "/api/v1/parts/wall%20cabinet%2Fleft%20door",
           "/api/v1/coats/{coat}", "/api/v1/coats/e8",
           "/api/v1/why/{coat}", "/api/v1/why/e8",
@@ -137,6 +138,7 @@ class OpenApiTest {
   private static boolean isPage(String route) {
     return Set.of(
             "GET /",
+            "GET /air",
             "GET /due",
             "GET /why",
             "GET /lib/uplot/{file}",

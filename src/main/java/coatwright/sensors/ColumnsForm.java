@@ -23,8 +23,8 @@ final class ColumnsForm implements PayloadForm {
   private Optional<String> paused = Optional.empty();
 
   ColumnsForm(PayloadRules rules) {
-    this.separator = rules.separator();
-    this.wantsHeader = rules.header();
+    this.separator = rules.form().separator();
+    this.wantsHeader = rules.form().header();
     this.names =
         Stream.concat(
                 rules.readings().stream().map(ReadingRule::at),

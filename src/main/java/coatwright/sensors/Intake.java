@@ -6,6 +6,7 @@ import coatwright.climate.Reading;
 import coatwright.sensors.MappedPayload.HeldBack;
 import coatwright.sensors.MappedPayload.Refused;
 import coatwright.sensors.MappedPayload.Values;
+import coatwright.sensors.modbus.ModbusRequest;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -27,10 +28,13 @@ public final class Intake {
   private final SampleReader reader;
   private final Deliveries deliveries;
   private final Screen screen;
+  private final Misread misread;
   private final Calibration calibration;
   private final Map<String, History> histories = new HashMap<>();
   private final List<Recalled> recalled = new ArrayList<>();
   private final List<Recalled> after = new ArrayList<>();
+  private OptionalDouble movedK = OptionalDouble.empty();
+  private Instant movedSince = Instant.EPOCH;
 
   Intake(SourceMapping mapping, Neighbours neighbours) {
     this.mapping = mapping;
@@ -38,6 +42,7 @@ public final class Intake {
     this.reader = new SampleReader(mapping);
     this.deliveries = new Deliveries(mapping);
     this.screen = new Screen(mapping, neighbours);
+    this.misread = new Misread(mapping, reader);
     this.calibration = new Calibration(mapping);
   }
 
@@ -49,6 +54,8 @@ public final class Intake {
   /**
    * What became of a payload.
    *
+   * @param bySensor the verdict apart, one for each record of the payload; the one verdict where it
+   *     holds no more than one
    * @param readings what is believed, as the house keeps it; with a step that is borne out, the one
    *     held back before it comes first
    * @param doubts steps that wait for the next to agree
@@ -59,12 +66,14 @@ public final class Intake {
    */
   public record Taken(
       MappedPayload verdict,
+      List<MappedPayload> bySensor,
       List<Reading> readings,
       List<Doubt> doubts,
       RawText raw,
       boolean harmless,
       Optional<Boolean> present) {
     public Taken {
+      bySensor = List.copyOf(bySensor);
       readings = List.copyOf(readings);
       doubts = List.copyOf(doubts);
     }
@@ -72,11 +81,13 @@ public final class Intake {
 
   /** Reads a payload; never throws for what a sender may send. */
   public Taken take(RawReading raw) {
-    PayloadText text = PayloadText.of(raw, mapping.payload().charset());
-    if (text.trimmed().isEmpty()) {
+    PayloadText text = text(raw);
+    PayloadKind kind = mapping.payload().kind();
+    if (text.text().isEmpty() || (!kind.binary() && text.trimmed().isEmpty())) {
       return refused(raw, "empty payload", true, Optional.empty());
     }
-    Optional<String> word = Missing.word(text.trimmed());
+    Optional<String> word =
+        kind.binary() || kind == PayloadKind.WORD ? Optional.empty() : Missing.word(text.trimmed());
     if (word.isPresent()) {
       Optional<Boolean> present =
           Missing.saysAbsent(text.trimmed()) ? Optional.of(false) : Optional.empty();
@@ -84,14 +95,25 @@ public final class Intake {
     }
     Opened opened = form.open(text);
     if (opened instanceof Opened.No no) {
-      return refused(raw, no.reason(), no.harmless(), Optional.empty());
+      return refused(raw, no.reason(), no.harmless(), no.present());
     }
     return judged(raw, text, (Opened.Parts) opened);
   }
 
+  private PayloadText text(RawReading raw) {
+    return mapping.payload().kind().binary()
+        ? new PayloadText(raw.octets(), false, false)
+        : PayloadText.of(raw, mapping.payload().charset());
+  }
+
+  /** A recording tells what was asked of a unit. */
+  void asked(ModbusRequest request) {
+    form.asked(request);
+  }
+
   /** Looks at a line said while a serial source settles, from which only a header is learned. */
   void overhear(RawReading raw) {
-    form.overhear(PayloadText.of(raw, mapping.payload().charset()));
+    form.overhear(text(raw));
   }
 
   SourceMapping mapping() {
@@ -112,12 +134,19 @@ public final class Intake {
     List<Refused> refused = new ArrayList<>();
     List<Reading> readings = new ArrayList<>();
     List<Doubt> doubts = new ArrayList<>();
+    List<MappedPayload> bySensor = new ArrayList<>();
     for (Sample sample : samples) {
       parts.flags().forEach(sample::flag);
       judge(sample, raw, text, parts, look);
       sample.accepted().ifPresent(accepted::add);
       sample.heldBack().ifPresent(held::add);
       refused.addAll(sample.refused());
+      bySensor.add(
+          new MappedPayload(
+              mapping.source(),
+              sample.accepted().stream().toList(),
+              sample.heldBack().stream().toList(),
+              sample.refused()));
       if (!sample.isHeld() && sample.hasReading()) {
         sample.confirmed().forEach(earlier -> readings.add(corrected(earlier)));
         readings.add(calibration.reading(sample));
@@ -127,7 +156,8 @@ public final class Intake {
     }
     MappedPayload verdict = new MappedPayload(mapping.source(), accepted, held, refused);
     boolean repeated = samples.stream().allMatch(Sample::isRepeated);
-    return new Taken(verdict, readings, doubts, raw(raw, verdict), repeated, Optional.empty());
+    return new Taken(
+        verdict, bySensor, readings, doubts, raw(raw, verdict), repeated, Optional.empty());
   }
 
   /** As the house keeps it; what is compared with the next stays as it was sent. */
@@ -162,6 +192,7 @@ public final class Intake {
       sample.hold(parts.heldBecause());
     }
     deliveries.hold(sample, look);
+    misread.judge(sample, raw, parts.otherwise());
     screen.judge(sample, history);
     boolean believed = !sample.isHeld();
     history.keep(sample, believed);
@@ -184,6 +215,12 @@ public final class Intake {
     for (Recalled told : recalled) {
       Sample earlier = Sample.recalled(sample.key, told.at());
       told.into(earlier, sample.values());
+      if (movedK.isPresent()
+          && told.at().equals(movedSince)
+          && sample.has(Quantity.AIR_TEMPERATURE)) {
+        double now = sample.value(Quantity.AIR_TEMPERATURE).getAsDouble();
+        earlier.put(Quantity.AIR_TEMPERATURE, now - movedK.getAsDouble());
+      }
       history.saw(earlier);
       history.keep(earlier, true);
       history.newest(told.at());
@@ -200,6 +237,12 @@ public final class Intake {
   void recall(Recalled told) {
     recalled.add(told);
     recalled.sort(Comparator.comparing(Recalled::at));
+  }
+
+  /** A recording tells how far the temperature stood from what it is now, in K. */
+  void recallMoved(double byK, Instant then) {
+    movedK = OptionalDouble.of(byK);
+    movedSince = then;
   }
 
   /** A recording tells what its sensor said next. */
@@ -231,7 +274,8 @@ public final class Intake {
     MappedPayload verdict =
         new MappedPayload(
             mapping.source(), List.of(), List.of(), List.of(new Refused(Optional.empty(), reason)));
-    return new Taken(verdict, List.of(), List.of(), raw(raw, verdict), harmless, present);
+    return new Taken(
+        verdict, List.of(verdict), List.of(), List.of(), raw(raw, verdict), harmless, present);
   }
 
   private RawText raw(RawReading raw, MappedPayload verdict) {
@@ -239,7 +283,9 @@ public final class Intake {
         mapping.source(),
         raw.channel(),
         raw.arrivedAt(),
-        PayloadText.forReading(raw),
+        mapping.payload().kind().binary()
+            ? PayloadText.hexadecimal(raw)
+            : PayloadText.forReading(raw),
         verdict.verdict(),
         verdict.reason());
   }

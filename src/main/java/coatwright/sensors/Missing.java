@@ -9,10 +9,10 @@ import java.util.Set;
 /** What senders write when they have no value. */
 final class Missing {
   /** The one-wire probe's power-on register, °C: no conversion was done (DS18B20 data sheet). */
-  static final double ONE_WIRE_POWER_ON_C = 85;
+  private static final double ONE_WIRE_POWER_ON_C = 85;
 
   /** What common drivers of that probe give when nothing answers on the wire, °C. */
-  static final double ONE_WIRE_GONE_C = -127;
+  private static final double ONE_WIRE_GONE_C = -127;
 
   private static final double SAME = 0.005;
   private static final Set<String> NO_VALUE =

@@ -1,5 +1,7 @@
 package coatwright.sensors;
 
+import coatwright.sensors.modbus.ModbusRequest;
+
 /** One way a payload can be written. */
 interface PayloadForm {
   /** Takes the payload apart; never throws for what a sender may send. */
@@ -8,12 +10,19 @@ interface PayloadForm {
   /** Looks at a line said while the source settles, from which only a header may be learned. */
   default void overhear(PayloadText payload) {}
 
+  /** Notes what was asked, where a recording tells it and not the settings. */
+  default void asked(ModbusRequest request) {}
+
   static PayloadForm of(PayloadRules rules) {
     return switch (rules.kind()) {
       case NUMBER -> new NumberForm();
       case JSON -> new JsonForm(rules.each());
-      case PATTERN -> new PatternForm(rules.pattern().orElseThrow());
+      case PATTERN -> new PatternForm(rules.form().pattern().orElseThrow());
       case COLUMNS -> new ColumnsForm(rules);
+      case SENML -> new SenmlForm(rules.readings());
+      case HEX -> new HexForm(rules);
+      case MODBUS_RTU -> new ModbusForm(rules);
+      case WORD -> new WordForm(rules.form().presence().orElseThrow());
     };
   }
 }

@@ -90,8 +90,12 @@ final class SampleReader {
   }
 
   private void read(ReadingRule rule, Cells cells, Sample sample) {
-    Cell cell = cells.at(rule.at());
+    Cell cell = cells.at(rule.place());
     if (cell instanceof Cell.Absent) {
+      return;
+    }
+    if (cell instanceof Cell.Unusable no) {
+      sample.refuse(rule.quantity(), no.reason());
       return;
     }
     if (cell instanceof Cell.Other other) {
@@ -114,7 +118,7 @@ final class SampleReader {
     } else if (Double.isInfinite(number.getAsDouble())) {
       sample.refuse(rule.quantity(), "not finite: " + text);
     } else {
-      put(rule, cells, sample, number.getAsDouble());
+      put(rule, cells, sample, rule.scaled(number.getAsDouble()));
     }
   }
 
@@ -130,11 +134,7 @@ final class SampleReader {
     return StrictNumber.parse(text, other).isPresent()
         ? "not a number: \"%s\" has a decimal %s; if that is right, set decimal: \"%s\""
             .formatted(text, other == ',' ? "comma" : "point", other)
-        : "not a number: \"%s\"".formatted(shortened(text));
-  }
-
-  private static String shortened(String text) {
-    return text.length() <= 40 ? text : text.substring(0, 40) + "...";
+        : "not a number: \"%s\"".formatted(Text.shortened(text));
   }
 
   private static void put(ReadingRule rule, Cells cells, Sample sample, double sent) {
@@ -153,6 +153,10 @@ final class SampleReader {
       unit = meant;
     }
     double value = unit.toHouse(rule.quantity(), sent);
+    if (!Double.isFinite(value)) {
+      sample.refuse(rule.quantity(), "not finite once converted");
+      return;
+    }
     OptionalDouble already = sample.value(rule.quantity());
     if (already.isPresent()) {
       if (Math.abs(already.getAsDouble() - value) > SAME_C) {

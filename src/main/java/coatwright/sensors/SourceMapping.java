@@ -47,4 +47,10 @@ public record SourceMapping(
   public String transportWord() {
     return transport.map(Transport::word).orElse("recorded");
   }
+
+  /** The same source with its payloads taken apart otherwise. */
+  SourceMapping withPayload(PayloadRules other) {
+    return new SourceMapping(
+        source, transport, placing, other, every, everyGiven, limits, resolution, corrections);
+  }
 }

@@ -70,6 +70,10 @@ final class Deliveries {
     if (sample.ownTime && age.compareTo(FRESH) > 0) {
       return Optional.of("retained and %s old".formatted(Text.span(age)));
     }
+    if (mode == Transport.Retained.IGNORE) {
+      sample.repeated();
+      return Optional.of("retained; this source ignores what the broker kept");
+    }
     if (mode == Transport.Retained.READING_IF_TIMED && sample.ownTime) {
       sample.flag("retained");
       return Optional.empty();

@@ -103,6 +103,7 @@ final class Deliveries {
       return Optional.of("retained and %s old".formatted(Text.span(age)));
     }
     if (mode == Transport.Retained.IGNORE) {
+      sample.repeated();
       return Optional.of("retained; ignored, as the settings say");
     }
     if (mode == Transport.Retained.READING_IF_TIMED && sample.ownTime) {

@@ -84,7 +84,8 @@ final class Checkup {
     try (SqliteStore store = SqliteStore.openToRead(data)) {
       for (Happening one : store.houseLog().happenings(now.minus(MISSED), now.plus(MISSED))) {
         checks.add(
-            new Check("missed", true, one.at().truncatedTo(ChronoUnit.SECONDS) + ": " + one.says()));
+            new Check(
+                "missed", true, one.at().truncatedTo(ChronoUnit.SECONDS) + ": " + one.says()));
       }
       int undated = store.houseLog().undated();
       if (undated > 0) {

@@ -184,7 +184,8 @@ final class ClockWatch implements AutoCloseable {
     Duration asleep = slept.minus(sleptBefore);
     sleptBefore = slept;
     if (asleep.minus(by).abs().compareTo(WORTH_TELLING) <= 0) {
-      happened("slept", "the machine slept for %s; nothing was heard meanwhile".formatted(words(by)));
+      happened(
+          "slept", "the machine slept for %s; nothing was heard meanwhile".formatted(words(by)));
       return;
     }
     happened(
@@ -202,8 +203,7 @@ final class ClockWatch implements AutoCloseable {
     Optional<String> why = reason(sync);
     ClockStretch begun =
         log.begin(
-            new ClockStretch(
-                0, clock.boot(), clock.now(), clock.steady().get(), why.isEmpty()));
+            new ClockStretch(0, clock.boot(), clock.now(), clock.steady().get(), why.isEmpty()));
     stretch = begun;
     doubt = why.orElse(null);
     why.ifPresent(LOG::warn);
@@ -213,7 +213,8 @@ final class ClockWatch implements AutoCloseable {
   /** Why the clock as it stands is not to be trusted; empty when it is. */
   private Optional<String> reason(NetworkTime.Sync sync) {
     Instant now = clock.now();
-    String advice = "; set it, or wait until the network does; until then give coats their full date";
+    String advice =
+        "; set it, or wait until the network does; until then give coats their full date";
     if (now.isBefore(MADE)) {
       return Optional.of(
           "the machine's clock is not to be trusted: it says %s, before this program was made%s"

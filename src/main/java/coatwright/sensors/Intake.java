@@ -161,7 +161,12 @@ public final class Intake {
       parts.flags().forEach(sample::flag);
       justSent(sample).ifPresent(sent::add);
       // Several values of one sensor in one payload came once.
-      judge(sample, raw, text, parts, looks.computeIfAbsent(sample.key, k -> deliveries.look(raw, k)));
+      judge(
+          sample,
+          raw,
+          text,
+          parts,
+          looks.computeIfAbsent(sample.key, k -> deliveries.look(raw, k)));
       sample.accepted().ifPresent(accepted::add);
       sample.heldBack().ifPresent(held::add);
       refused.addAll(sample.refused());

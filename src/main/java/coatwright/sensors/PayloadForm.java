@@ -17,12 +17,6 @@ interface PayloadForm {
   /** Notes what was asked, where a recording tells it and not the settings. */
   default void asked(ModbusRequest request) {}
 
-  /** Notes what was asked, where a recording tells it and not the settings. */
-  default void asked(ModbusRequest request) {}
-
-  /** Notes what was asked, where a recording tells it and not the settings. */
-  default void asked(ModbusRequest request) {}
-
   static PayloadForm of(PayloadRules rules) {
     return switch (rules.kind()) {
       case NUMBER -> new NumberForm();

@@ -95,17 +95,14 @@ final class Postman implements MqttListener {
     }
     // Several sensors of one topic may well speak at once; each is looked at by itself later.
     boolean mayBeLate =
-        !kept
-            && !source.mapping().timedByItsPayload()
-            && !source.mapping().manyOnOneTopic();
+        !kept && !source.mapping().timedByItsPayload() && !source.mapping().manyOnOneTopic();
     if (!(mayBeLate && porch.waits(source, raw))) {
       deliver(source, raw);
     }
   }
 
   private void deliver(Source source, RawReading raw) {
-    inbox.put(
-        () -> source.read(raw), () -> source.watch().droppedUnread(nanos.getAsLong()));
+    inbox.put(() -> source.read(raw), () -> source.watch().droppedUnread(nanos.getAsLong()));
   }
 
   @Override

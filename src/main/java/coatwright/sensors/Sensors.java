@@ -278,11 +278,9 @@ public final class Sensors implements AutoCloseable {
       modbus.add(new ModbusPoll(station, request, device, inbox, clock, this::tellSoon));
     }
     polls.addAll(modbus);
-    Transport.Serial first =
-        (Transport.Serial) stations.get(0).mapping().transport().orElseThrow();
+    Transport.Serial first = (Transport.Serial) stations.get(0).mapping().transport().orElseThrow();
     PolledLine line =
-        new PolledLine(
-            device, first.line(), ANSWER_WITHIN, reopenEvery, polls, this::tellSoon);
+        new PolledLine(device, first.line(), ANSWER_WITHIN, reopenEvery, polls, this::tellSoon);
     for (int i = 0; i < stations.size(); i++) {
       ModbusPoll poll = modbus.get(i);
       stations.get(i).trouble(() -> line.trouble().or(poll::trouble));

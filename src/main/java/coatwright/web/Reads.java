@@ -3,8 +3,8 @@ package coatwright.web;
 import coatwright.air.Airing;
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
-import coatwright.climate.Happening;
 import coatwright.climate.Gap;
+import coatwright.climate.Happening;
 import coatwright.climate.RoomDay;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
@@ -53,6 +53,7 @@ final class Reads {
   private static final Duration CLOCK_SLACK = Duration.ofMinutes(2);
   private static final Duration USUAL_STRETCH = Duration.ofHours(24);
   private static final Duration LONGEST_STRETCH = Duration.ofDays(400);
+
   /** An hour this warm counts as warm, this damp as damp; common practice, no source. */
   private static final double USUAL_WARM_C = 18;
 
@@ -161,8 +162,7 @@ final class Reads {
         given(ctx, "damp")
             .map(text -> Quantities.relativeHumidityPct("damp", text))
             .orElse(USUAL_DAMP_PCT);
-    RoomDay day =
-        RoomDay.of(rooms.climate().series(room, from, to), warmC, dampPct, rooms.zone());
+    RoomDay day = RoomDay.of(rooms.climate().series(room, from, to), warmC, dampPct, rooms.zone());
     return new RoomSheet(
         board.room(room),
         new HoursView(

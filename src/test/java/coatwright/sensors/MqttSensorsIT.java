@@ -193,8 +193,7 @@ class MqttSensorsIT {
       sensors.start();
       sayUntilHeard(broker, 20.1, 1);
       Publisher.leave(broker.url(), "shop/wall/state", "offline");
-      Eventually.within(
-          SOON, "gone", () -> sensors.statuses().get(0).state() == SourceState.LATE);
+      Eventually.within(SOON, "gone", () -> sensors.statuses().get(0).state() == SourceState.LATE);
       sayUntilHeard(broker, 20.2, 2);
       assertThat(sensors.statuses().get(0).state()).isEqualTo(SourceState.CURRENT);
 
@@ -288,8 +287,7 @@ class MqttSensorsIT {
         Mosquitto far = new Mosquitto(directory);
         Sensors sensors =
             new Sensors(
-                List.of(
-                    at("near", "shop/near", "one"), at("far", "shop/far", "two")),
+                List.of(at("near", "shop/near", "one"), at("far", "shop/far", "two")),
                 Map.of(
                     "one", Broker.open("one", near.url(), "two-brokers"),
                     "two", Broker.open("two", far.url(), "two-brokers")),

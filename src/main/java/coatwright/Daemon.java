@@ -93,6 +93,7 @@ final class Daemon implements AutoCloseable {
             shop.store().readings()::keep,
             shop.upkeep());
     shop.upkeep().serves(sensors);
+    sensors.resume(shop.newestReadings());
     Shop.Meaning meaning = shop.meaning(sensors::statuses, bells);
     Heartbeat heartbeat = new Heartbeat(meaning.outlooks(), meaning.watch(), clock);
     WebServer web = web(settings, sensors, meaning, invented);

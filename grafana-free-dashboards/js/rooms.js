@@ -1,7 +1,7 @@
 // A tile a room: what is measured, how old it is, and where the wood's temperature is from.
 
 import { byId, fill, fromTemplate, make, say } from './dom.js';
-import { ageOf, ago, doubtWords, percent, step, temperature } from './words.js';
+import { ageOf, ago, doubtWords, percent, step, temperature, told } from './words.js';
 
 function spreadOf(room, session) {
   const reckoned = session?.outlook.clouding?.spreadAtWoodK;
@@ -19,7 +19,8 @@ function fromOf(room, session) {
   const air = room.sources.length > 0 ? `Air by ${room.sources.join(', ')}` : 'No sensor gave air';
   const wood = session?.woodFrom ? `; wood: ${session.woodFrom}` : '';
   const unsure = room.air ? `; \u00b1 ${step(2 * room.air.temperatureErrorK)} and \u00b1 ${percent(2 * room.air.rhErrorPct)}` : '';
-  return `${air}${wood}${unsure}.`;
+  const door = room.outside ? ` ${told(room.outside.sentence)}` : '';
+  return `${air}${wood}${unsure}.${door}`;
 }
 
 function updateTile(tile, { room, session, chosen }) {

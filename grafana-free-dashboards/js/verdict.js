@@ -100,7 +100,7 @@ export function Verdict() {
       say(byId('of'), spokenOf(session) + better);
 
       byId('doubt').hidden = room?.doubt === undefined;
-      say(byId('doubt'), room?.doubt ? `${doubtWords(room.doubt)} The word above rests on the reading before.` : '');
+      say(byId('doubt'), room?.doubt ? `${doubtWords(room.doubt)} The word above rests on ${room.doubt.jumped ? 'the reading before' : 'the other sensors'}.` : '');
 
       const shown = number(session);
       byId('number').hidden = shown === null;

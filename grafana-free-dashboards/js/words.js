@@ -123,12 +123,13 @@ export function told(text) {
   return replaced(replaced(films, '°C', (c) => c * 1.8 + 32, false), 'K', (k) => k * 1.8, true);
 }
 
-// A jump that waits for the next reading to agree, in words.
-export function doubtWords({ airTempC, rhPct, woodTempC, source }) {
+// A jump that waits for the next reading to agree, or what a sensor in doubt says, in words.
+export function doubtWords({ airTempC, rhPct, woodTempC, source, jumped, reason }) {
   const read = [];
   if (airTempC !== undefined) read.push(temperature(airTempC));
   if (rhPct !== undefined) read.push(percent(rhPct));
   if (woodTempC !== undefined) read.push(`wood ${temperature(woodTempC)}`);
+  if (!jumped) return `${capital(source)} reads ${read.join(', ')} and is in doubt: ${told(reason)}.`;
   return `Just read ${read.join(', ')} by ${source}: a jump, waiting for one more reading to agree.`;
 }
 

@@ -110,6 +110,7 @@ final class Daemon implements AutoCloseable {
             shop.store().readings()::keep,
             shop.upkeep());
     shop.upkeep().serves(sensors);
+    sensors.resume(shop.newestReadings());
     sensors.storedBy(shop.store().readings()::flush);
     onClock.add(sensors::clockChanged);
     Shop.Meaning meaning = shop.meaning(sensors::statuses, clockWatch::trouble, bells);

@@ -2,9 +2,10 @@ package coatwright;
 
 import coatwright.air.StandardAtmosphere;
 import coatwright.climate.LiveClimate;
+import coatwright.climate.Reading;
 import coatwright.climate.SourceStatus;
-import coatwright.config.Settings;
 import coatwright.config.Settings.Room;
+import coatwright.config.Settings;
 import coatwright.film.SpiritDrying;
 import coatwright.journal.FinishNames;
 import coatwright.journal.Forms;
@@ -16,6 +17,7 @@ import coatwright.outlook.FilmOutlooks;
 import coatwright.outlook.OutlookSettings;
 import coatwright.review.FilmReviews;
 import coatwright.review.Reviews;
+import coatwright.sensors.SourceMapping;
 import coatwright.store.SqliteStore;
 import coatwright.watch.ShopWatch;
 import coatwright.watch.Watch;
@@ -24,6 +26,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -39,6 +42,7 @@ import java.util.function.Supplier;
  * that a history can be written before anyone judges it.
  */
 final class Shop {
+  private static final Duration REMEMBERED = Duration.ofDays(1);
   private static final Duration USUAL_INTERVAL = Duration.ofMinutes(1);
   private static final double USUAL_BOARD_MM = 18;
   private static final double STILL_AIR_M_PER_S = 0.1;
@@ -66,6 +70,20 @@ final class Shop {
     this.upkeep =
         new SensorUpkeep(
             journal, store.readings(), settings.finishes(), clock, settings.shop().zone());
+  }
+
+  /** The newest reading of every sensor over the last day. */
+  List<Reading> newestReadings() {
+    Instant now = clock.instant();
+    Map<String, Reading> newest = new LinkedHashMap<>();
+    for (SourceMapping source : settings.sources()) {
+      store
+          .readings()
+          .readingsOf(source.source(), now.minus(REMEMBERED), now)
+          .forEach(
+              reading -> newest.put(reading.source() + "\n" + reading.sensor(), reading));
+    }
+    return List.copyOf(newest.values());
   }
 
   /** What the shop's books say of its sensors. */

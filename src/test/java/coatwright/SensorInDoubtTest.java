@@ -64,6 +64,40 @@ class SensorInDoubtTest {
     }
   }
 
+  @Test
+  void whatAnUncheckedSensorMayErrIsCarriedIntoTheMargin() throws IOException {
+    try (SmallShop quay = new SmallShop(folder, MORNING)) {
+      quay.breathes(20, 60, Duration.ofHours(4));
+      double freshPct = quay.shop.climate().now(SmallShop.ROOM).air().orElseThrow().rhErrorPct();
+      Outlook.Clouding fresh = session(quay).outlook().clouding().orElseThrow();
+      layACoat(quay);
+      quay.clock.forward(Duration.ofDays(60));
+      for (int day = 1; day <= 25; day++) {
+        quay.shop
+            .forms(quay.clock)
+            .coat(
+                Map.of(
+                    "part", "frame/front",
+                    "jar", "A",
+                    "start", "2026-04-%02dT07:00".formatted(day),
+                    "end", "2026-04-%02dT17:00".formatted(day)));
+      }
+      quay.breathes(20, 60, Duration.ofHours(4));
+
+      double workedPct = quay.shop.climate().now(SmallShop.ROOM).air().orElseThrow().rhErrorPct();
+      // 25 days of 10.5 h are 262 h: 2.6 points, and 0.08 for two months.
+      assertThat(workedPct - freshPct).isBetween(2.6, 2.8);
+      Outlook.Clouding worked = session(quay).outlook().clouding().orElseThrow();
+      assertThat(range(worked)).isGreaterThan(1.3 * range(fresh));
+      assertThat(worked.waterRatioP90().orElseThrow())
+          .isGreaterThan(fresh.waterRatioP90().orElseThrow());
+    }
+  }
+
+  private static double range(Outlook.Clouding clouding) {
+    return clouding.marginP90K().orElseThrow() - clouding.marginP10K().orElseThrow();
+  }
+
   /** Whether clouding is still warned of after 45 min of such damp and 20 min of dry air. */
   private static boolean warnsAfter(SmallShop quay, double dampPct) {
     quay.breathes(20, 60, Duration.ofHours(4));

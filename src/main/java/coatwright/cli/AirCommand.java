@@ -149,8 +149,7 @@ final class AirCommand implements Callable<Integer> {
     if (temp == null || rh == null) {
       throw new Stop(
           Stop.BAD_INPUT,
-          "missing: %s; write both, as in --temp 25C --rh 50%%, or --room for a room of the shop"
-              .formatted(temp == null ? "--temp" : "--rh"));
+          "missing: %s; see coatwright air --help".formatted(temp == null ? "--temp" : "--rh"));
     }
     double tempC = Quantities.temperatureC("--temp", temp);
     double rhPct = Quantities.relativeHumidityPct("--rh", rh);

@@ -99,8 +99,7 @@ final class CheckupCommand implements Callable<Integer> {
       JsonNode trust = source.path("trust");
       boolean fine =
           source.path("state").asText().equals("current")
-              && !trust.path("inDoubt").asBoolean()
-              && !trust.path("checkDue").asBoolean();
+              && !trust.path("inDoubt").asBoolean();
       String says =
           source.has("trouble") ? source.path("trouble").asText() : source.path("state").asText();
       checks.add(new Check("sensor " + source.path("source").asText(), fine, says + doubts(trust)));

@@ -80,6 +80,11 @@ final class Calibration {
         .max(Comparator.comparing(Correction::from));
   }
 
+  /** Since when a sensor lies in a box with a salt. */
+  Optional<Instant> boxedSince(String sensor, Instant at) {
+    return upkeep.boxedSince(mapping.source(), sensor, at);
+  }
+
   /** Since when the sample's sensor lies in a box with a salt. */
   Optional<Instant> boxedSince(Sample sample) {
     return upkeep.boxedSince(mapping.source(), name(sample), sample.at);

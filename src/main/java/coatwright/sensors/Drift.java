@@ -25,6 +25,9 @@ final class Drift {
   private static final double LET_GO = 0.8;
   private static final double WARM_K = 0.7;
 
+  /** How far apart a sensor is taken to be that is only known to have been drifting, points. */
+  private static final double ASSUMED_PCT = -12;
+
   private double meanPct;
   private double meanK;
   private Duration together = Duration.ZERO;
@@ -86,6 +89,13 @@ final class Drift {
 
   private static double spread(List<Double> sorted) {
     return sorted.get(sorted.size() - 1) - sorted.get(0);
+  }
+
+  /** It was drifting when the house stopped: so until half a day of company says otherwise. */
+  void resume() {
+    drifting = true;
+    together = TELLS_AFTER;
+    meanPct = ASSUMED_PCT;
   }
 
   private boolean tells() {

@@ -1,10 +1,12 @@
 package coatwright.sensors;
 
+import coatwright.climate.Mistrust;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -188,6 +190,21 @@ final class History {
       tellsNewSince = Optional.of(arrivedAt);
     }
     return Duration.between(tellsNewSince.get(), arrivedAt);
+  }
+
+  /**
+   * Takes up where the house left off: what was last believed, and whether it was in doubt.
+   *
+   * @param dryFrom how long after it was wet it is trusted again
+   */
+  void resume(Sample last, List<String> flags, Duration dryFrom) {
+    keep(last, true);
+    if (flags.contains(Mistrust.RECOVERING.toString())) {
+      wetUntil = Optional.of(last.at.plus(dryFrom));
+    }
+    if (flags.contains(Mistrust.DRIFTING.toString())) {
+      drift.resume();
+    }
   }
 
   /** Notes that a reading of that time is already kept. */

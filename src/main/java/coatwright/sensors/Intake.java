@@ -289,6 +289,34 @@ public final class Intake {
     histories.clear();
   }
 
+  /** Takes up a sensor where the house left off, before the first payload comes. */
+  void resume(Reading last) {
+    boolean named = !last.sensor().equals(mapping.source());
+    String key = named ? last.sensor() : "";
+    Sample sample = Sample.recalled(key, last.at());
+    Optional<Reading.Sent> sent = last.sent();
+    put(sample, Quantity.AIR_TEMPERATURE, sent.map(Reading.Sent::temperatureC), last.temperatureC());
+    put(sample, Quantity.RELATIVE_HUMIDITY, sent.map(Reading.Sent::rhPct), last.rhPct());
+    put(
+        sample,
+        Quantity.SURFACE_TEMPERATURE,
+        sent.map(Reading.Sent::surfaceTemperatureC),
+        last.surfaceTemperatureC());
+    if (histories.size() < MOST_SENSORS) {
+      histories
+          .computeIfAbsent(key, any -> new History())
+          .resume(sample, last.flags(), StuckRules.RECOVERY);
+    }
+  }
+
+  private static void put(
+      Sample sample, Quantity quantity, Optional<OptionalDouble> sent, OptionalDouble kept) {
+    OptionalDouble value = sent.filter(OptionalDouble::isPresent).orElse(kept);
+    if (value.isPresent()) {
+      sample.put(quantity, value.getAsDouble());
+    }
+  }
+
   /** A recording tells what its sensor said before. */
   void recall(Recalled told) {
     recalled.add(told);

@@ -341,6 +341,19 @@ public final class Sensors implements AutoCloseable {
     return sources.values().stream().map(source -> source.status(now)).toList();
   }
 
+  /**
+   * Takes up where the house left off: the newest readings that are kept, so that a jump over a
+   * restart is seen and a sensor in doubt stays so. Before {@link #start}.
+   */
+  public void resume(List<Reading> newest) {
+    for (Reading last : newest) {
+      Source known = sources.get(last.source());
+      if (known != null) {
+        known.resume(last);
+      }
+    }
+  }
+
   /** The sources that read humidity, each with the names of its sensors. */
   public Map<String, List<String>> hygrometers() {
     Map<String, List<String>> found = new LinkedHashMap<>();

@@ -1,5 +1,6 @@
 package coatwright.sensors;
 
+import coatwright.climate.Reading;
 import coatwright.climate.SourceStatus;
 import java.time.Clock;
 import java.util.Optional;
@@ -36,6 +37,11 @@ final class Source {
   /** Whence the trouble of its link is asked; set before anything starts. */
   void trouble(Supplier<Optional<String>> asked) {
     trouble = asked;
+  }
+
+  /** Before anything starts. */
+  void resume(Reading last) {
+    intake.resume(last);
   }
 
   Calibration calibration() {

@@ -225,6 +225,11 @@ final class SourceWatch {
           "it warms itself or stands in a warm spot: move it off its node and away from heat, or"
               + " give it a dated correction");
     }
+    if (names.stream().anyMatch(name -> calibration.boxedSince(name, now).isPresent())) {
+      notes.add(
+          "it lies in the box with a salt; say coatwright calibrate %s --end when it hangs again"
+              .formatted(mapping.source()));
+    }
     if (worst.isDue()) {
       notes.add("its salt check is due; see coatwright calibrate");
     }

@@ -30,7 +30,7 @@ final class StuckRules {
   private static final double DRY_NEIGHBOUR_PCT = 90;
   private static final double WET_PCT = 98;
   private static final Duration WET = Duration.ofMinutes(30);
-  private static final Duration RECOVERY = Duration.ofDays(1);
+  static final Duration RECOVERY = Duration.ofDays(1);
   private static final double AGREES_PCT = 4;
   private static final Duration AGREES_FOR = Duration.ofHours(2);
 

@@ -148,7 +148,10 @@ final class Answers {
   /** What a heater without a flue puts into the room's air. */
   record HeaterView(String fuel, double waterKgPerKg) {}
 
-  /** A jump that waits for one more reading to agree: no measurement to rest on yet. */
+  /**
+   * What is shown and not relied on: a jump that waits for one more reading to agree, or, where it
+   * did not jump, what a sensor in doubt says beside one that is not.
+   */
   record DoubtView(
       String source,
       Instant at,
@@ -156,6 +159,7 @@ final class Answers {
       OptionalDouble rhPct,
       OptionalDouble woodTempC,
       String reason,
+      boolean jumped,
       String sentence) {
     static DoubtView of(Doubt doubt) {
       return new DoubtView(
@@ -165,6 +169,7 @@ final class Answers {
           doubt.reading().rhPct(),
           doubt.reading().surfaceTemperatureC(),
           doubt.reason(),
+          doubt.jumped(),
           doubt.sentence());
     }
   }

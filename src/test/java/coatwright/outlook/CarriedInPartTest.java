@@ -53,7 +53,7 @@ class CarriedInPartTest {
 
   @Test
   void itsFaceWarmsAsTheExactSeriesForAWallSays() {
-    shop.steadyAir(0, 6, 20, 60).at(Duration.ofHours(5));
+    shop.steadyAir(0, 5, 20, 60).at(Duration.ofHours(5));
     carriedIn(5, Duration.ofHours(4));
     Board board = PartWood.of(shop.journal.part(TestShop.DOOR), 18).board();
 
@@ -67,11 +67,11 @@ class CarriedInPartTest {
 
   @Test
   void coldWoodIsHeldOffThoughTheRoomIsWarm() {
-    shop.steadyAir(0, 6, 20, 60).at(Duration.ofHours(5));
+    shop.steadyAir(0, 5, 20, 60).at(Duration.ofHours(5));
     Outlook usual = shop.outlooks.ofPart(NextCoat.on(TestShop.DOOR, TestShop.ROOM), shop.now());
     assertThat(usual.assumptions())
         .anySatisfy(said -> assertThat(said).startsWith("Where was it stored?"));
-    carriedIn(2, Duration.ofHours(5));
+    carriedIn(2, Duration.ofMinutes(295));
 
     Outlook cold = shop.outlooks.ofPart(NextCoat.on(TestShop.DOOR, TestShop.ROOM), shop.now());
     assertThat(cold.summary()).isEqualTo(Outlook.Summary.HOLD_OFF);
@@ -80,7 +80,7 @@ class CarriedInPartTest {
 
   @Test
   void aDayLaterItHasForgottenWhereItWas() {
-    shop.steadyAir(0, 31, 20, 60).at(Duration.ofHours(30));
+    shop.steadyAir(0, 30, 20, 60).at(Duration.ofHours(30));
     carriedIn(2, Duration.ofHours(5));
     assertThat(WoodTemperature.CarriedIn.noted(shop.journal, TestShop.DOOR, shop.now())).isEmpty();
     assertThat(wood().woodTempC()).isCloseTo(20, within(0.1));

@@ -298,6 +298,23 @@ class ScreenTest {
   }
 
   @Test
+  void aRestartForgetsNeitherTheLastValueNorTheDoubt() {
+    Intake wet = wall("");
+    say(wet, 12.0, 93.0, Duration.ZERO);
+    Intake.Taken last = say(wet, 12.0, 98.1, Duration.ofMinutes(10));
+    for (int i = 1; i < 5; i++) {
+      last = say(wet, 12.0, 98.1 + 0.1 * i, Duration.ofMinutes(10));
+    }
+    Intake restarted = wall("");
+    restarted.resume(last.readings().get(0));
+    assertThat(flags(say(restarted, 12.4, 82.0, Duration.ofHours(2)))).contains("recovering");
+
+    Intake other = wall("");
+    other.resume(say(wall(""), 20.0, 50.0, Duration.ofDays(2)).readings().get(0));
+    assertThat(held(say(other, 31.0, 50.2, Duration.ofSeconds(30)))).startsWith("step of 11.0 K");
+  }
+
+  @Test
   void aTemperatureCorrectionMendsAWarmSpot() {
     hear(20.0, 50.0);
     double warm = rhOfSameVapour(20.0, 50.0, 25.0);

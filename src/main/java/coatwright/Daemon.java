@@ -1,10 +1,13 @@
 package coatwright;
 
 import coatwright.cli.Stop;
+import coatwright.climate.SourceStatus;
 import coatwright.config.Settings;
 import coatwright.outlook.OutlookForm;
 import coatwright.sensors.Sensors;
 import coatwright.sensors.mqtt.Broker;
+import coatwright.sensors.outdoor.OutdoorForecasts;
+import coatwright.sensors.outdoor.OutdoorSource;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
 import coatwright.web.WebBell;
@@ -20,9 +23,14 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -33,6 +41,7 @@ import org.slf4j.LoggerFactory;
  */
 final class Daemon implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Daemon.class);
+  private static final int OUTDOORS_RECALLED = 1_000;
   private static final Duration SSE_HEARTBEAT = Duration.ofSeconds(10);
 
   private final Running running = new Running();
@@ -91,9 +100,11 @@ final class Daemon implements AutoCloseable {
             shop.climate()::accept,
             shop.climate()::doubt,
             shop.store().readings()::keep);
-    Shop.Meaning meaning = shop.meaning(sensors::statuses, bells);
+    Optional<OutdoorForecasts> outdoors = outdoors(settings);
+    Supplier<List<SourceStatus>> statuses = statuses(sensors, outdoors);
+    Shop.Meaning meaning = shop.meaning(statuses, bells);
     Heartbeat heartbeat = new Heartbeat(meaning.outlooks(), meaning.watch(), clock);
-    WebServer web = web(settings, sensors, meaning, invented);
+    WebServer web = web(settings, statuses, meaning, invented);
     bells.add(new WebBell(web));
     shop.climate().onReading(reading -> heartbeat.reading());
     shop.climate().onDoubt(doubt -> heartbeat.reading());
@@ -102,12 +113,20 @@ final class Daemon implements AutoCloseable {
     running.with(sensors);
     heartbeat.start();
     sensors.start();
+    outdoors.ifPresent(
+        forecasts -> {
+          running.with(forecasts);
+          forecasts.start();
+        });
     LOG.info("running with {} sensors", settings.sources().size());
     return web.port();
   }
 
   private WebServer web(
-      Settings settings, Sensors sensors, Shop.Meaning meaning, boolean invented) {
+      Settings settings,
+      Supplier<List<SourceStatus>> statuses,
+      Shop.Meaning meaning,
+      boolean invented) {
     WebRooms rooms =
         new WebRooms(
             shop.climate(),
@@ -117,7 +136,7 @@ final class Daemon implements AutoCloseable {
             meaning.watch(),
             meaning.reviews(),
             settings.finishes(),
-            sensors::statuses,
+            statuses,
             shop.store()::trouble,
             () -> Checkup.backup(shop.store().file().toAbsolutePath().resolveSibling("")),
             OutlookForm::read,
@@ -139,6 +158,62 @@ final class Daemon implements AutoCloseable {
     Path data = shop.store().file().toAbsolutePath().resolveSibling("");
     running.with(Whereabouts.leave(data, web.host(), server.port()));
     return server;
+  }
+
+  /** What was kept of an outdoor forecast is read again before anything is forecast from it. */
+  private Optional<OutdoorForecasts> outdoors(Settings settings) {
+    return settings
+        .outdoor()
+        .map(
+            outdoor -> {
+              OutdoorForecasts forecasts =
+                  new OutdoorForecasts(
+                      source(settings, outdoor),
+                      outdoor.mapping(),
+                      outdoor.every(),
+                      clock,
+                      shop::outdoors,
+                      shop.store().readings()::keep);
+              forecasts.recall(
+                  shop.store().readings().raw(OutdoorForecasts.SOURCE, OUTDOORS_RECALLED));
+              return forecasts;
+            });
+  }
+
+  private static OutdoorSource source(Settings settings, Settings.Outdoor outdoor) {
+    if (outdoor.file().isPresent()) {
+      return new OutdoorSource.OfFile(outdoor.file().get());
+    }
+    return outdoor
+        .url()
+        .<OutdoorSource>map(OutdoorSource.OfAddress::new)
+        .orElseGet(
+            () ->
+                new OutdoorSource.OfTopic(
+                    // A name of its own at the broker: two with one name throw each other out.
+                    outdoorBroker(brokers(settings).get(outdoor.broker().orElseThrow())),
+                    outdoor.topic().orElseThrow()));
+  }
+
+  private static Broker outdoorBroker(@Nullable Broker broker) {
+    if (broker == null) {
+      throw new IllegalStateException("the settings were read without that broker");
+    }
+    return new Broker(
+        broker.name() + " (outdoor forecast)",
+        broker.url(),
+        broker.user(),
+        broker.passwordFile(),
+        broker.ca(),
+        broker.clientId() + "-outdoor");
+  }
+
+  private static Supplier<List<SourceStatus>> statuses(
+      Sensors sensors, Optional<OutdoorForecasts> outdoors) {
+    return () ->
+        Stream.concat(
+                sensors.statuses().stream(), outdoors.stream().map(OutdoorForecasts::status))
+            .toList();
   }
 
   private static Map<String, Broker> brokers(Settings settings) {

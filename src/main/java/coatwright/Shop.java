@@ -4,6 +4,7 @@ import coatwright.air.StandardAtmosphere;
 import coatwright.climate.Climate;
 import coatwright.climate.LiveClimate;
 import coatwright.climate.SourceStatus;
+import coatwright.climate.forecast.OutsideCourse;
 import coatwright.config.Settings;
 import coatwright.config.Settings.Room;
 import coatwright.film.SpiritDrying;
@@ -47,7 +48,7 @@ final class Shop {
   private final Settings settings;
   private final SqliteStore store;
   private final Clock clock;
-  private final Climate climate;
+  private final LiveClimate climate;
   private final Journal journal;
 
   Shop(Settings settings, SqliteStore store, Clock clock) {
@@ -75,6 +76,11 @@ final class Shop {
 
   Climate climate() {
     return climate;
+  }
+
+  /** Takes an outdoor forecast. */
+  void outdoors(OutsideCourse course) {
+    climate.outdoors(course);
   }
 
   Journal journal() {

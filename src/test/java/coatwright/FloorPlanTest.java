@@ -126,7 +126,7 @@ class FloorPlanTest {
     keeps("com.fazecast", Set.of("sensors"));
     keeps("io.moquette", Set.of("sensors"));
     keeps("io.javalin", Set.of("web"));
-    keeps("java.net.http", Set.of("cli", "notices"));
+    keeps("java.net.http", Set.of("cli", "notices", "sensors"));
     keeps("picocli", Set.of("cli"));
     keeps("org.snakeyaml", Set.of("config"));
     keeps(

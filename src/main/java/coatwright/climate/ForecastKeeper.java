@@ -61,7 +61,7 @@ final class ForecastKeeper {
   private final ZoneId zone;
   private final Optional<Instant> heatingChanged;
   private final Source source;
-  private final List<OutsideCourse> courses;
+  private final OutsideCourses courses;
   private @Nullable RoomForecaster forecaster;
   private Instant builtAt = Instant.MIN;
   private @Nullable AirForecast last;
@@ -80,7 +80,7 @@ final class ForecastKeeper {
       ZoneId zone,
       Optional<Instant> heatingChanged,
       Source source,
-      List<OutsideCourse> courses) {
+      OutsideCourses courses) {
     this.room = room;
     this.zone = zone;
     this.heatingChanged = heatingChanged;
@@ -270,8 +270,12 @@ final class ForecastKeeper {
       to.heatingChanged();
       changeTold = true;
     }
-    while (coursesTold < courses.size() && courses.get(coursesTold).issuedHour() <= hour + 1) {
-      to.outside(courses.get(coursesTold));
+    coursesTold = Math.max(coursesTold, courses.gone());
+    for (OutsideCourse course : courses.after(coursesTold)) {
+      if (course.issuedHour() > hour + 1) {
+        return;
+      }
+      to.outside(course);
       coursesTold++;
     }
   }

@@ -63,10 +63,13 @@ final class SettingsReader {
     Map<String, Broker> brokers = brokers(root.section("brokers"));
     Web web = web(root.section("web"));
     Store store = store(root.section("store"));
+    Optional<Settings.Outdoor> outdoor =
+        new OutdoorForecastReader(root.section("outdoor-forecast"), beside, brokers.keySet())
+            .read();
     root.refuseOthers();
     Set<String> roomNames = rooms.stream().map(Room::name).collect(Collectors.toSet());
     return new Settings(
-        shop, rooms, brokers, web, store, sources.apply(roomNames, brokers.keySet()), finishes);
+        shop, rooms, brokers, web, store, sources.apply(roomNames, brokers.keySet()), finishes, outdoor);
   }
 
   private Shop shop(Section section, Map<String, Finish> finishes) {

@@ -25,8 +25,8 @@ final class ForecastKeeper {
   private static final Duration TEN_MINUTES = Duration.ofMinutes(10);
   private static final int LAST_PART = 5;
 
-  /** What lies further back has faded to a thirtieth. */
-  private static final Duration BUILT_FROM = Duration.ofDays(150);
+  /** What lies further back has faded to a ninth, and a start should not take long. */
+  private static final Duration BUILT_FROM = Duration.ofDays(100);
 
   /** Since when the last minutes of each hour are looked up beside its mean. */
   private static final Duration LAST_MINUTES_FROM = Duration.ofDays(45);

@@ -107,7 +107,7 @@ export function AheadChart() {
     );
     paper.bands = [band([8, 9], '--air'), band([10, 11], '--dew'), band([12, 13], '--muted'), band([14, 15], '--muted')];
     paper.axes[0].space = 54;
-    paper.axes[0].incrs = [3, 6, 12, 24].map((hours) => hours * 3600);
+    paper.axes[0].incrs = [3, 6, 12, 24, 48].map((hours) => hours * 3600);
     paper.axes[0].values = (u, splits) => splits.map((time) => (clock(time * 1000) === '00:00' ? shortDay(time * 1000).replace(/ \w+$/, '') : clock(time * 1000)));
     return paper;
   }

@@ -1,11 +1,14 @@
 package coatwright;
 
 import coatwright.cli.Stop;
+import coatwright.climate.SourceStatus;
 import coatwright.config.Settings;
 import coatwright.outlook.OutlookForm;
 import coatwright.sensors.Sensors;
 import coatwright.sensors.mqtt.Broker;
 import coatwright.sensors.simulated.InProcessBroker;
+import coatwright.sensors.outdoor.OutdoorForecasts;
+import coatwright.sensors.outdoor.OutdoorSource;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
 import coatwright.store.influx.MirrorSettings;
@@ -27,9 +30,12 @@ import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -40,6 +46,7 @@ import org.slf4j.LoggerFactory;
  */
 final class Daemon implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Daemon.class);
+  private static final int OUTDOORS_RECALLED = 1_000;
   private static final Duration SSE_HEARTBEAT = Duration.ofSeconds(10);
 
   private final Running running = new Running();
@@ -100,7 +107,7 @@ final class Daemon implements AutoCloseable {
     Sensors sensors =
         new Sensors(
             settings.sources(),
-            brokers(settings, shop.store().file().toAbsolutePath().resolveSibling("")),
+            brokers(settings, dataFolder()),
             clock,
             reading -> {
               clockWatch.beforeReading();
@@ -113,9 +120,11 @@ final class Daemon implements AutoCloseable {
     sensors.resume(shop.newestReadings());
     sensors.storedBy(shop.store().readings()::flush);
     onClock.add(sensors::clockChanged);
-    Shop.Meaning meaning = shop.meaning(sensors::statuses, clockWatch::trouble, bells);
+    Optional<OutdoorForecasts> outdoors = outdoors(settings);
+    Supplier<List<SourceStatus>> statuses = statuses(sensors, outdoors);
+    Shop.Meaning meaning = shop.meaning(statuses, clockWatch::trouble, bells);
     Heartbeat heartbeat = new Heartbeat(meaning.outlooks(), meaning.watch(), clock);
-    WebServer web = web(settings, sensors, meaning, clockWatch, mirrors(settings), invented);
+    WebServer web = web(settings, statuses, meaning, clockWatch, mirrors(settings), invented);
     bells.add(new WebBell(web));
     shop.climate().onReading(reading -> heartbeat.reading());
     shop.climate().onDoubt(doubt -> heartbeat.reading());
@@ -126,6 +135,11 @@ final class Daemon implements AutoCloseable {
     clockWatch.start();
     heartbeat.start();
     sensors.start();
+    outdoors.ifPresent(
+        forecasts -> {
+          running.with(forecasts);
+          forecasts.start();
+        });
     LOG.info("running with {} sensors", settings.sources().size());
     return web.port();
   }
@@ -165,9 +179,13 @@ final class Daemon implements AutoCloseable {
         status.behindSince());
   }
 
+  private Path dataFolder() {
+    return shop.store().file().toAbsolutePath().resolveSibling("");
+  }
+
   private WebServer web(
       Settings settings,
-      Sensors sensors,
+      Supplier<List<SourceStatus>> statuses,
       Shop.Meaning meaning,
       ClockWatch clockWatch,
       Supplier<List<MirrorView>> mirrors,
@@ -188,10 +206,10 @@ final class Daemon implements AutoCloseable {
             meaning.watch(),
             meaning.reviews(),
             settings.finishes(),
-            sensors::statuses,
+            statuses,
             shop.store()::trouble,
             mirrors,
-            () -> Checkup.backup(shop.store().file().toAbsolutePath().resolveSibling("")),
+            () -> Checkup.backup(dataFolder()),
             (from, to) -> shop.store().houseLog().happenings(from, to),
             OutlookForm::read,
             settings.shop().name(),
@@ -209,9 +227,58 @@ final class Daemon implements AutoCloseable {
       throw portTaken(web, taken);
     }
     running.with(server);
-    Path data = shop.store().file().toAbsolutePath().resolveSibling("");
-    running.with(Whereabouts.leave(data, web.host(), server.port()));
+    running.with(Whereabouts.leave(dataFolder(), web.host(), server.port()));
     return server;
+  }
+
+  /** What was kept of an outdoor forecast is read again before anything is forecast from it. */
+  private Optional<OutdoorForecasts> outdoors(Settings settings) {
+    return settings
+        .outdoor()
+        .map(
+            outdoor -> {
+              OutdoorForecasts forecasts =
+                  new OutdoorForecasts(
+                      source(settings, outdoor),
+                      outdoor.mapping(),
+                      outdoor.every(),
+                      clock,
+                      shop::outdoors,
+                      shop.store().readings()::keep);
+              forecasts.recall(
+                  shop.store().readings().raw(OutdoorForecasts.SOURCE, OUTDOORS_RECALLED));
+              return forecasts;
+            });
+  }
+
+  private OutdoorSource source(Settings settings, Settings.Outdoor outdoor) {
+    if (outdoor.file().isPresent()) {
+      return new OutdoorSource.OfFile(outdoor.file().get());
+    }
+    return outdoor
+        .url()
+        .<OutdoorSource>map(OutdoorSource.OfAddress::new)
+        .orElseGet(
+            () ->
+                new OutdoorSource.OfTopic(
+                    // A name of its own at the broker: two with one name throw each other out.
+                    outdoorBroker(brokers(settings, dataFolder()).get(outdoor.broker().orElseThrow())),
+                    outdoor.topic().orElseThrow()));
+  }
+
+  private static Broker outdoorBroker(@Nullable Broker broker) {
+    if (broker == null) {
+      throw new IllegalStateException("the settings were read without that broker");
+    }
+    return broker.forOutdoorForecast();
+  }
+
+  private static Supplier<List<SourceStatus>> statuses(
+      Sensors sensors, Optional<OutdoorForecasts> outdoors) {
+    return () ->
+        Stream.concat(
+                sensors.statuses().stream(), outdoors.stream().map(OutdoorForecasts::status))
+            .toList();
   }
 
   private static Map<String, Broker> brokers(Settings settings, Path data) {

@@ -138,7 +138,8 @@ final class Demo {
           web,
           written.store(),
           written.sources(),
-          written.finishes());
+          written.finishes(),
+          written.outdoor());
     } catch (IOException unwritable) {
       throw new Stop(
           Stop.INTERNAL,

@@ -4,6 +4,7 @@ import coatwright.air.StandardAtmosphere;
 import coatwright.climate.LiveClimate;
 import coatwright.climate.Reading;
 import coatwright.climate.SourceStatus;
+import coatwright.climate.forecast.OutsideCourse;
 import coatwright.config.Settings.Room;
 import coatwright.config.Settings;
 import coatwright.film.SpiritDrying;
@@ -101,6 +102,11 @@ final class Shop {
 
   LiveClimate climate() {
     return climate;
+  }
+
+  /** Takes an outdoor forecast. */
+  void outdoors(OutsideCourse course) {
+    climate.outdoors(course);
   }
 
   Journal journal() {

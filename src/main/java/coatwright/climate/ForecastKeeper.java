@@ -25,8 +25,8 @@ final class ForecastKeeper {
   private static final Duration TEN_MINUTES = Duration.ofMinutes(10);
   private static final int LAST_PART = 5;
 
-  /** What lies further back has faded to a thirtieth. */
-  private static final Duration BUILT_FROM = Duration.ofDays(150);
+  /** What lies further back has faded to a ninth, and a start should not take long. */
+  private static final Duration BUILT_FROM = Duration.ofDays(100);
 
   /** Since when the last minutes of each hour are looked up beside its mean. */
   private static final Duration LAST_MINUTES_FROM = Duration.ofDays(45);
@@ -61,7 +61,7 @@ final class ForecastKeeper {
   private final ZoneId zone;
   private final Optional<Instant> heatingChanged;
   private final Source source;
-  private final List<OutsideCourse> courses;
+  private final OutsideCourses courses;
   private @Nullable RoomForecaster forecaster;
   private Instant builtAt = Instant.MIN;
   private @Nullable AirForecast last;
@@ -80,7 +80,7 @@ final class ForecastKeeper {
       ZoneId zone,
       Optional<Instant> heatingChanged,
       Source source,
-      List<OutsideCourse> courses) {
+      OutsideCourses courses) {
     this.room = room;
     this.zone = zone;
     this.heatingChanged = heatingChanged;
@@ -280,8 +280,12 @@ final class ForecastKeeper {
       to.heatingChanged();
       changeTold = true;
     }
-    while (coursesTold < courses.size() && courses.get(coursesTold).issuedHour() <= hour + 1) {
-      to.outside(courses.get(coursesTold));
+    coursesTold = Math.max(coursesTold, courses.gone());
+    for (OutsideCourse course : courses.after(coursesTold)) {
+      if (course.issuedHour() > hour + 1) {
+        return;
+      }
+      to.outside(course);
       coursesTold++;
     }
   }

@@ -45,7 +45,7 @@ public final class LiveClimate implements Climate {
   private final List<Consumer<Reading>> listeners = new CopyOnWriteArrayList<>();
   private final List<Consumer<Doubt>> doubters = new CopyOnWriteArrayList<>();
 
-  private final List<OutsideCourse> outdoors = new CopyOnWriteArrayList<>();
+  private final OutsideCourses outdoors = new OutsideCourses();
 
   /**
    * A shop whose days are those of UTC and whose heating never changed.

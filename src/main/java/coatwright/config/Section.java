@@ -97,6 +97,11 @@ final class Section {
     return lineByKey.keySet();
   }
 
+  /** Whether any key stands here. */
+  boolean isWritten() {
+    return !lineByKey.isEmpty();
+  }
+
   /** The text of a key that has to be there. */
   String needed(String key, String example) {
     Optional<String> text = text(key);

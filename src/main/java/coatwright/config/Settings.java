@@ -3,8 +3,11 @@ package coatwright.config;
 import coatwright.film.Finish;
 import coatwright.quantity.UnitSystem;
 import coatwright.sensors.SourceMapping;
+import coatwright.sensors.outdoor.OutdoorMapping;
 import coatwright.store.influx.MirrorSettings;
+import java.net.URI;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
@@ -19,6 +22,7 @@ import java.util.OptionalDouble;
  * @param mirrors copies of what is kept, in other databases
  * @param sources the sensors, in the order of their files
  * @param finishes by name; never empty, and the usual one is among them
+ * @param outdoor where an outdoor forecast comes from, if there is one
  */
 public record Settings(
     Shop shop,
@@ -28,7 +32,8 @@ public record Settings(
     Web web,
     Store store,
     List<SourceMapping> sources,
-    Map<String, Finish> finishes) {
+    Map<String, Finish> finishes,
+    Optional<Outdoor> outdoor) {
   public Settings {
     sources = List.copyOf(sources);
     rooms = List.copyOf(rooms);
@@ -106,6 +111,19 @@ public record Settings(
       return host.startsWith("127.") || host.equals("localhost") || host.equals("::1");
     }
   }
+
+  /**
+   * An outdoor forecast, by one of file, address and topic.
+   *
+   * @param every how often a file or an address is looked at
+   */
+  public record Outdoor(
+      Optional<Path> file,
+      Optional<URI> url,
+      Optional<String> broker,
+      Optional<String> topic,
+      Duration every,
+      OutdoorMapping mapping) {}
 
   /** Where the pages are served. */
   public record Web(String host, int port) {

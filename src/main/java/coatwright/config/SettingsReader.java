@@ -71,6 +71,9 @@ final class SettingsReader {
     List<MirrorSettings> mirrors = MirrorsReader.mirrors(root.section("mirrors"), beside);
     Web web = web(root.section("web"));
     Store store = store(root.section("store"));
+    Optional<Settings.Outdoor> outdoor =
+        new OutdoorForecastReader(root.section("outdoor-forecast"), beside, brokers.keySet())
+            .read();
     root.refuseOthers();
     Set<String> roomNames = rooms.stream().map(Room::name).collect(Collectors.toSet());
     return new Settings(
@@ -81,7 +84,8 @@ final class SettingsReader {
         web,
         store,
         sources.apply(roomNames, brokers.keySet()),
-        finishes);
+        finishes,
+        outdoor);
   }
 
   private Shop shop(Section section, Map<String, Finish> finishes) {

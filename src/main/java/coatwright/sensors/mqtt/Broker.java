@@ -21,6 +21,7 @@ public record Broker(
     Optional<Path> ca,
     String clientId) {
   private static final String KEPT = "-kept";
+  private static final String OUTDOOR = "-outdoor";
   private static final int LONGEST_ID = 64;
 
   public Broker {
@@ -31,7 +32,7 @@ public record Broker(
       throw new IllegalArgumentException(
           "broker " + name + ": " + url + " must look like tcp://host:1883 or ssl://host:8883");
     }
-    int longest = LONGEST_ID + KEPT.length();
+    int longest = LONGEST_ID + OUTDOOR.length();
     if (clientId.isBlank() || clientId.length() > longest) {
       throw new IllegalArgumentException(
           "broker %s: a client id has 1 to %d characters, this has %d"
@@ -47,5 +48,11 @@ public record Broker(
   /** The same under a name of its own, for the session the broker keeps. */
   public Broker forKeptSession() {
     return new Broker(name, url, user, passwordFile, ca, clientId + KEPT);
+  }
+
+  /** The same under a name of its own: two clients with one name throw each other out. */
+  public Broker forOutdoorForecast() {
+    return new Broker(
+        name + " (outdoor forecast)", url, user, passwordFile, ca, clientId + OUTDOOR);
   }
 }

@@ -80,9 +80,7 @@ record Chunks(List<Chunk> chunks) {
     if (node.path("hex").isTextual()) {
       Optional<List<Integer>> bytes = HexForm.bytes(node.path("hex").textValue());
       if (bytes.isPresent()) {
-        StringBuilder octets = new StringBuilder();
-        bytes.get().forEach(octet -> octets.append((char) octet.intValue()));
-        return Optional.of(octets.toString());
+        return Optional.of(new String(ofBytes(bytes.get()), StandardCharsets.ISO_8859_1));
       }
     }
     return TEXTS.stream()
@@ -90,6 +88,15 @@ record Chunks(List<Chunk> chunks) {
         .filter(JsonNode::isTextual)
         .map(text -> octets(text.textValue()))
         .findFirst();
+  }
+
+  /** Numbers from 0 to 255 as bytes. */
+  static byte[] ofBytes(List<Integer> numbers) {
+    byte[] bytes = new byte[numbers.size()];
+    for (int i = 0; i < bytes.length; i++) {
+      bytes[i] = numbers.get(i).byteValue();
+    }
+    return bytes;
   }
 
   /** Characters up to 255 are bytes; a recording with others was kept as text. */

@@ -147,7 +147,7 @@ public final class Intake {
       reader.read(cells, raw).ifPresent(samples::add);
     }
     if (samples.isEmpty()) {
-      return refused(raw, "no mapped member present", true, Optional.empty());
+      return refused(raw, "no mapped member present: another device, or other names than the mapping has", true, Optional.empty());
     }
     Map<String, Deliveries.Look> looks = new HashMap<>();
     List<Values> accepted = new ArrayList<>();

@@ -81,7 +81,7 @@ final class JsonForm implements PayloadForm {
         return Read.no("empty payload");
       }
       return followed(parser)
-          ? Read.no("trailing data after JSON value")
+          ? Read.no("trailing data after JSON value; let the sender send one value a message")
           : new Read(Optional.of(root), "");
     } catch (IOException e) {
       return Read.no(refusal(payload, String.valueOf(e.getMessage())));
@@ -102,15 +102,17 @@ final class JsonForm implements PayloadForm {
 
   private static String refusal(PayloadText payload, String message) {
     if (payload.foreign()) {
-      return "invalid JSON, and not UTF-8: a compressed or binary payload?";
+      return "invalid JSON, and not UTF-8: a compressed or binary payload? Narrow the filter";
     }
     if (message.contains("Duplicate field")) {
-      return "invalid JSON: a name stands twice";
+      return "invalid JSON: a name stands twice; mend it in the sender";
     }
     if (message.contains("NaN") || message.contains("INF")) {
-      return "invalid JSON (bare NaN or infinity); the sender prints a failed read";
+      return "invalid JSON (bare NaN or infinity); the sender prints a failed read: look at its sensor";
     }
-    return message.contains("nesting depth") ? "invalid JSON: nested too deep" : "invalid JSON";
+    return message.contains("nesting depth")
+        ? "invalid JSON: nested too deep"
+        : "invalid JSON; mend it in the sender, nothing is repaired here";
   }
 
   private List<Cells> parts(JsonNode root) {

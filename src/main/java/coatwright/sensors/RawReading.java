@@ -1,5 +1,6 @@
 package coatwright.sensors;
 
+import coatwright.climate.RawText;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 
@@ -31,5 +32,17 @@ public record RawReading(String channel, String octets, Instant arrivedAt, Way w
   /** The same, known to have been kept somewhere on its way. */
   RawReading fromBacklog() {
     return new RawReading(channel, octets, arrivedAt, Way.BACKLOG);
+  }
+
+  /** A text the house kept, as it came; bytes were kept as hexadecimal digits. */
+  public static RawReading kept(SourceMapping mapping, RawText text) {
+    boolean binary = mapping.payload().kind().binary();
+    String octets =
+        binary
+            ? HexForm.bytes(text.text())
+                .map(bytes -> new String(Chunks.ofBytes(bytes), StandardCharsets.ISO_8859_1))
+                .orElse("")
+            : new String(text.text().getBytes(StandardCharsets.UTF_8), StandardCharsets.ISO_8859_1);
+    return new RawReading(text.channel(), octets, text.arrivedAt(), Way.MESSAGE);
   }
 }

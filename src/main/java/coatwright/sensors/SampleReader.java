@@ -108,7 +108,10 @@ final class SampleReader {
       boolean simple = other.what().equals("null") || other.what().startsWith("boolean");
       sample.refuse(
           rule.quantity(),
-          simple ? other.what() : "mapped member is not a number but an " + other.what());
+          simple
+              ? other.what() + " where a number is due; the sender's own word for no value?"
+              : "mapped member is not a number but an %s; name the place inside it"
+                  .formatted(other.what()));
       return;
     }
     String text = cell instanceof Cell.Words words ? words.text() : ((Cell.Figure) cell).text();

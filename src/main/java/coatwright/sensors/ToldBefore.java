@@ -103,17 +103,9 @@ final class ToldBefore {
       } else if (each instanceof Told.Others others) {
         others(others, room, neighbours);
       } else if (each instanceof Told.Request request) {
-        ModbusRtu.requestIn(octets(request.bytes())).ifPresent(intake::asked);
+        ModbusRtu.requestIn(Chunks.ofBytes(request.bytes())).ifPresent(intake::asked);
       }
     }
-  }
-
-  private static byte[] octets(List<Integer> bytes) {
-    byte[] octets = new byte[bytes.size()];
-    for (int i = 0; i < octets.length; i++) {
-      octets[i] = bytes.get(i).byteValue();
-    }
-    return octets;
   }
 
   private void own(Intake intake, Told.Own own) {

@@ -82,7 +82,8 @@ final class Checkup {
     try (SqliteStore store = SqliteStore.openToRead(data)) {
       for (Happening one : store.houseLog().happenings(now.minus(MISSED), now.plus(MISSED))) {
         checks.add(
-            new Check("missed", true, one.at().truncatedTo(ChronoUnit.SECONDS) + ": " + one.says()));
+            new Check(
+                "missed", true, one.at().truncatedTo(ChronoUnit.SECONDS) + ": " + one.says()));
       }
       int undated = store.houseLog().undated();
       if (undated > 0) {
@@ -152,7 +153,9 @@ final class Checkup {
     } catch (IOException unreachable) {
       if (broker.own().isPresent()) {
         return new Check(
-            what, true, "inside Coatwright, at " + broker.url() + " once coatwright run is started");
+            what,
+            true,
+            "inside Coatwright, at " + broker.url() + " once coatwright run is started");
       }
       return new Check(
           what,

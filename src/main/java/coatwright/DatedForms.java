@@ -108,8 +108,7 @@ final class DatedForms implements Forms {
     List<Fault> faults = new ArrayList<>();
     Instant latest = Instant.MIN;
     if (form.getOrDefault(needed, "").isBlank()) {
-      faults.add(
-          Fault.of(needed, "is needed now: " + trouble, "write it like 2026-03-14T16:20"));
+      faults.add(Fault.of(needed, "is needed now: " + trouble, "write it like 2026-03-14T16:20"));
     }
     for (String key : TIMES) {
       String typed = form.getOrDefault(key, "").strip();

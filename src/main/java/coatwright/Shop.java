@@ -109,9 +109,7 @@ final class Shop {
    * @param clockTrouble why the machine's clock is not to be trusted
    */
   Meaning meaning(
-      Supplier<List<SourceStatus>> sources,
-      Supplier<Optional<String>> clockTrouble,
-      Bells bells) {
+      Supplier<List<SourceStatus>> sources, Supplier<Optional<String>> clockTrouble, Bells bells) {
     FilmJobs jobs = new FilmJobs(journal, climate, settings.finishes(), outlookSettings(settings));
     FilmOutlooks outlooks =
         new FilmOutlooks(

@@ -43,8 +43,7 @@ class ClockWatchTest {
   private ClockWatch watch(SqliteStore store, boolean setByHand) {
     ClockWatch watch =
         new ClockWatch(
-            new MachineClock(
-                wall, () -> steady, () -> steady.plus(asleep), () -> network, boot),
+            new MachineClock(wall, () -> steady, () -> steady.plus(asleep), () -> network, boot),
             store.houseLog(),
             ZONE,
             setByHand,
@@ -117,7 +116,10 @@ class ClockWatchTest {
               TRUE_TIME.plusSeconds(120),
               TRUE_TIME.plusSeconds(180),
               TRUE_TIME.plusSeconds(240));
-      assertThat(store.readings().rollUps("bench", TRUE_TIME, TRUE_TIME.plusSeconds(600), Duration.ofMinutes(10)))
+      assertThat(
+              store
+                  .readings()
+                  .rollUps("bench", TRUE_TIME, TRUE_TIME.plusSeconds(600), Duration.ofMinutes(10)))
           .filteredOn(each -> each.quantity().equals("temperatureC"))
           .extracting(RollUp::count)
           .containsExactly(5L);
@@ -168,8 +170,10 @@ class ClockWatchTest {
       assertThat(stretches).extracting(ClockStretch::id).isSorted().hasSize(2);
       assertThat(told(store))
           .containsExactly(
-              "the machine's clock was put forward by 8 h 30 min, from 2026-03-14 09:01:00 to 2026-03-14 17:31:00",
-              "the machine's clock was put back by 10 h 0 min, from 2026-03-14 17:32:00 to 2026-03-14 07:32:00");
+              "the machine's clock was put forward by 8 h 30 min, from 2026-03-14 09:01:00 to"
+                  + " 2026-03-14 17:31:00",
+              "the machine's clock was put back by 10 h 0 min, from 2026-03-14 17:32:00 to"
+                  + " 2026-03-14 07:32:00");
     }
   }
 
@@ -243,7 +247,8 @@ class ClockWatchTest {
       ClockWatch watch = watch(store, false);
 
       assertThat(watch.trouble().orElseThrow())
-          .contains("it says 2026-02-28 09:00:00, and the newest on record is of 2026-03-14 09:00:00");
+          .contains(
+              "it says 2026-02-28 09:00:00, and the newest on record is of 2026-03-14 09:00:00");
     }
   }
 

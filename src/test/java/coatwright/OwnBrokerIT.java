@@ -92,8 +92,7 @@ class OwnBrokerIT {
     }
   }
 
-  private static void say(URI url, String user, String password, String text)
-      throws MqttException {
+  private static void say(URI url, String user, String password, String text) throws MqttException {
     try (MqttClient client =
         new MqttClient(url.toString(), MqttClient.generateClientId(), new MemoryPersistence())) {
       MqttConnectOptions options = new MqttConnectOptions();

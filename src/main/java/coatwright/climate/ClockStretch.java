@@ -13,8 +13,7 @@ import java.time.Instant;
  * @param steady the same moment by the steady clock, since the machine was started
  * @param trusted whether dates of this stretch are to be believed
  */
-public record ClockStretch(
-    long id, String boot, Instant from, Duration steady, boolean trusted) {
+public record ClockStretch(long id, String boot, Instant from, Duration steady, boolean trusted) {
   /** How far the machine's clock stands ahead of its steady clock, all through the stretch. */
   public Duration ahead() {
     return Duration.between(Instant.EPOCH, from).minus(steady);

@@ -209,8 +209,7 @@ final class SettingsReader {
   private static Optional<Own> notOwn(Section section) {
     for (String key : List.of("host", "port")) {
       if (section.optional(key).isPresent()) {
-        section.fault(
-            key, "goes with url: in-process only", "write host and port into the url");
+        section.fault(key, "goes with url: in-process only", "write host and port into the url");
       }
     }
     return Optional.empty();

@@ -14,6 +14,7 @@ import java.util.Set;
  */
 final class Deliveries {
   private static final Duration TOGETHER = Duration.ofMillis(200);
+
   /** So many within moments of each other were kept somewhere and let go together. */
   static final int BURST = 3;
 

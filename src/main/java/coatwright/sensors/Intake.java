@@ -138,7 +138,12 @@ public final class Intake {
     for (Sample sample : samples) {
       parts.flags().forEach(sample::flag);
       // Several values of one sensor in one payload came once.
-      judge(sample, raw, text, parts, looks.computeIfAbsent(sample.key, k -> deliveries.look(raw, k)));
+      judge(
+          sample,
+          raw,
+          text,
+          parts,
+          looks.computeIfAbsent(sample.key, k -> deliveries.look(raw, k)));
       sample.accepted().ifPresent(accepted::add);
       sample.heldBack().ifPresent(held::add);
       refused.addAll(sample.refused());

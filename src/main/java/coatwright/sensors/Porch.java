@@ -38,9 +38,7 @@ final class Porch {
    * @param deliver takes each message in, in order
    */
   Porch(
-      ScheduledExecutorService turns,
-      LongSupplier nanos,
-      BiConsumer<Source, RawReading> deliver) {
+      ScheduledExecutorService turns, LongSupplier nanos, BiConsumer<Source, RawReading> deliver) {
     this.turns = turns;
     this.nanos = nanos;
     this.deliver = deliver;
@@ -90,8 +88,7 @@ final class Porch {
     long now = nanos.getAsLong();
     Long ended = crowdEndedNanos.get(place);
     boolean behindACrowd =
-        ended != null
-            && now - Duration.ofMillis(LOOK_MS).toNanos() - ended < TOGETHER.toNanos();
+        ended != null && now - Duration.ofMillis(LOOK_MS).toNanos() - ended < TOGETHER.toNanos();
     boolean crowd = here.size() >= Deliveries.BURST || behindACrowd;
     if (crowd) {
       crowdEndedNanos.put(place, now);

@@ -95,17 +95,14 @@ final class Postman implements MqttListener {
     }
     // Several sensors of one topic may well speak at once; each is looked at by itself later.
     boolean mayBeLate =
-        !kept
-            && !source.mapping().timedByItsPayload()
-            && !source.mapping().manyOnOneTopic();
+        !kept && !source.mapping().timedByItsPayload() && !source.mapping().manyOnOneTopic();
     if (!(mayBeLate && porch.waits(source, raw))) {
       deliver(source, raw);
     }
   }
 
   private void deliver(Source source, RawReading raw) {
-    inbox.put(
-        () -> source.read(raw), () -> source.watch().droppedUnread(nanos.getAsLong()));
+    inbox.put(() -> source.read(raw), () -> source.watch().droppedUnread(nanos.getAsLong()));
   }
 
   @Override
@@ -126,10 +123,11 @@ final class Postman implements MqttListener {
                     source.mapping().source(),
                     topic,
                     clock.instant(),
-                    "(%d bytes)".formatted(bytes),
+                    "(%d bytes or more)".formatted(bytes),
                     "refused",
                     Optional.of(
-                        "message of %d bytes is too long to be a reading".formatted(bytes))));
+                        "message of %d bytes or more is too long to be a reading"
+                            .formatted(bytes))));
       }
     }
   }

@@ -250,11 +250,9 @@ public final class Sensors implements AutoCloseable {
       modbus.add(new ModbusPoll(station, request, device, inbox, clock, this::tellSoon));
     }
     polls.addAll(modbus);
-    Transport.Serial first =
-        (Transport.Serial) stations.get(0).mapping().transport().orElseThrow();
+    Transport.Serial first = (Transport.Serial) stations.get(0).mapping().transport().orElseThrow();
     PolledLine line =
-        new PolledLine(
-            device, first.line(), ANSWER_WITHIN, reopenEvery, polls, this::tellSoon);
+        new PolledLine(device, first.line(), ANSWER_WITHIN, reopenEvery, polls, this::tellSoon);
     for (int i = 0; i < stations.size(); i++) {
       ModbusPoll poll = modbus.get(i);
       stations.get(i).trouble(() -> line.trouble().or(poll::trouble));
@@ -328,6 +326,11 @@ public final class Sensors implements AutoCloseable {
   /** Stops hearing what {@link #onRaw} gave. */
   public void offRaw(Consumer<RawAndVerdict> listener) {
     rawListeners.remove(listener);
+  }
+
+  /** Whether every broker has been reached and subscribed to at this moment. */
+  boolean allConnected() {
+    return mqttLinks.stream().allMatch(MqttLink::connected);
   }
 
   /** Messages dropped because more came than could be read. */

@@ -98,8 +98,7 @@ final class SourceWatch {
    * kept "gone".
    */
   synchronized void present(boolean there, boolean retained, long nowNanos) {
-    boolean fresh =
-        SourceState.of(age(nowNanos), every(), 0, false) == SourceState.CURRENT;
+    boolean fresh = SourceState.of(age(nowNanos), every(), 0, false) == SourceState.CURRENT;
     if (there || !retained || !fresh) {
       absent = !there;
     }

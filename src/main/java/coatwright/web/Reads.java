@@ -2,8 +2,8 @@ package coatwright.web;
 
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
-import coatwright.climate.Happening;
 import coatwright.climate.Gap;
+import coatwright.climate.Happening;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Observation;

@@ -64,9 +64,10 @@ class SettingsFaultsTest {
 
     assertThat(told)
         .contains(
-            "line 6: brokers.shop.host \"0.0.0.0\": others than this machine could send readings without a"
-                + " password; give user and password-file, or write 127.0.0.1")
-        .contains("line 7: brokers.shop.ca \"ca.pem\": the broker inside this program has no certificate")
+            "line 6: brokers.shop.host \"0.0.0.0\": others than this machine could send readings"
+                + " without a password; give user and password-file, or write 127.0.0.1")
+        .contains(
+            "line 7: brokers.shop.ca \"ca.pem\": the broker inside this program has no certificate")
         .contains("line 10: brokers.house.port \"1884\": goes with url: in-process only");
   }
 

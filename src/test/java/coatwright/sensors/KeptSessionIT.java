@@ -117,9 +117,7 @@ class KeptSessionIT {
         says(broker, 1, 20.1);
         says(broker, 2, 20.2);
         Eventually.within(
-            SOON,
-            "read and not written",
-            () -> readings.size() == 3 && refusedToWrite.get() > 0);
+            SOON, "read and not written", () -> readings.size() == 3 && refusedToWrite.get() > 0);
       }
       readings.clear();
       diskFull.set(false);

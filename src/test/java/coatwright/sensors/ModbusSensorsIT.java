@@ -60,10 +60,7 @@ class ModbusSensorsIT {
   private void reads(ModbusStation station, double one, double two) {
     station.holds(1, 4, 0, (int) Math.round(one * 10), 462);
     station.holds(2, 3, (int) Math.round(two * 10), 455);
-    Eventually.within(
-        SOON,
-        one + " and " + two,
-        () -> last("one") == one && last("two") == two);
+    Eventually.within(SOON, one + " and " + two, () -> last("one") == one && last("two") == two);
   }
 
   private double last(String source) {
@@ -98,18 +95,21 @@ class ModbusSensorsIT {
       Eventually.within(
           SOON,
           "silence named",
-          () -> trouble(sensors, 0).contains("does not answer") && trouble(sensors, 1).contains("does not answer"));
+          () ->
+              trouble(sensors, 0).contains("does not answer")
+                  && trouble(sensors, 1).contains("does not answer"));
       assertThat(station.asked() - before).as("three tries each").isGreaterThanOrEqualTo(6);
       assertThat(trouble(sensors, 0))
           .contains("station 1 on " + pair.device())
           .contains("its address, the two wires (they may be crossed) and the speed");
 
       station.behave(Manner.REFUSING);
-      Eventually.within(
-          SOON, "refusal named", () -> trouble(sensors, 1).contains("exception 02"));
+      Eventually.within(SOON, "refusal named", () -> trouble(sensors, 1).contains("exception 02"));
       station.behave(Manner.WITH_A_WRONG_CHECKSUM);
       Eventually.within(
-          SOON, "checksum named", () -> trouble(sensors, 1).toLowerCase(java.util.Locale.ROOT).contains("c"));
+          SOON,
+          "checksum named",
+          () -> trouble(sensors, 1).toLowerCase(java.util.Locale.ROOT).contains("c"));
       station.behave(Manner.WELL);
       reads(station, 21.9, 20.9);
       assertThat(trouble(sensors, 0)).isEmpty();
@@ -144,7 +144,8 @@ class ModbusSensorsIT {
         .isInstanceOf(RefusedInput.class)
         .hasMessageContaining("is used at 9600 8N1 by source one and at 19200 8N1 here");
     assertThatThrownBy(
-            () -> sensors(List.of(both(device).get(0), Mappings.serial("board", device.toString()))))
+            () ->
+                sensors(List.of(both(device).get(0), Mappings.serial("board", device.toString()))))
         .hasMessageContaining("is read by source one already");
   }
 }

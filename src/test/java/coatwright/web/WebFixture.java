@@ -1,7 +1,7 @@
 package coatwright.web;
 
-import coatwright.climate.Happening;
 import coatwright.climate.Doubt;
+import coatwright.climate.Happening;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
 import coatwright.climate.Role;

@@ -72,12 +72,16 @@ final class BrokerTrouble {
       if (cause instanceof CertificateNotYetValidException) {
         return Optional.of(
             "its certificate is not yet valid (%s) by the clock of this machine, which says %s; set the clock"
-                .formatted(cause.getMessage(), Clock.systemUTC().instant().truncatedTo(ChronoUnit.SECONDS)));
+                .formatted(
+                    cause.getMessage(),
+                    Clock.systemUTC().instant().truncatedTo(ChronoUnit.SECONDS)));
       }
       if (cause instanceof CertificateExpiredException) {
         return Optional.of(
             "its certificate has expired (%s) by the clock of this machine, which says %s; make a new one, or set the clock"
-                .formatted(cause.getMessage(), Clock.systemUTC().instant().truncatedTo(ChronoUnit.SECONDS)));
+                .formatted(
+                    cause.getMessage(),
+                    Clock.systemUTC().instant().truncatedTo(ChronoUnit.SECONDS)));
       }
       if (cause instanceof CertPathBuilderException) {
         found =

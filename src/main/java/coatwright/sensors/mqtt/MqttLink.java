@@ -66,8 +66,7 @@ public final class MqttLink implements AutoCloseable {
   /**
    * @param filters topic filters to be kept subscribed
    */
-  public MqttLink(
-      Broker broker, List<String> filters, MqttListener listener, LinkManner manner) {
+  public MqttLink(Broker broker, List<String> filters, MqttListener listener, LinkManner manner) {
     this.broker = broker;
     this.filters = filters.stream().distinct().toList();
     this.listener = listener;

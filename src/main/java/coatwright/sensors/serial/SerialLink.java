@@ -94,9 +94,7 @@ public final class SerialLink implements AutoCloseable {
         lines.dropRest();
       }
       device.say(
-          silence.noLines(now, count, ended)
-              ? SerialTrouble.noLines(device.path(), line)
-              : null);
+          silence.noLines(now, count, ended) ? SerialTrouble.noLines(device.path(), line) : null);
     }
   }
 

@@ -92,7 +92,9 @@ public final class InProcessBroker implements AutoCloseable {
   private static InProcessBroker start(InetAddress host, int port, Optional<Login> login) {
     Server server = new Server();
     IAuthenticator door =
-        login.<IAuthenticator>map(InProcessBroker::askingFor).orElseGet(AcceptAllAuthenticator::new);
+        login
+            .<IAuthenticator>map(InProcessBroker::askingFor)
+            .orElseGet(AcceptAllAuthenticator::new);
     try {
       server.startServer(
           new MemoryConfig(settings(host, port, login.isPresent())),

@@ -20,8 +20,22 @@ final class Authority {
     this.directory = directory;
     this.name = name;
     Command.run(
-        "openssl", "req", "-x509", "-newkey", KEY, "-pkeyopt", CURVE, "-nodes", "-days", "30",
-        "-subj", "/CN=" + name, "-keyout", key(name).toString(), "-out", certificate().toString());
+        "openssl",
+        "req",
+        "-x509",
+        "-newkey",
+        KEY,
+        "-pkeyopt",
+        CURVE,
+        "-nodes",
+        "-days",
+        "30",
+        "-subj",
+        "/CN=" + name,
+        "-keyout",
+        key(name).toString(),
+        "-out",
+        certificate().toString());
   }
 
   /** Its own certificate, as a shop would name it under {@code ca}. */
@@ -48,14 +62,39 @@ final class Authority {
       throw new UncheckedIOException(e);
     }
     Command.run(
-        "openssl", "req", "-new", "-newkey", KEY, "-pkeyopt", CURVE, "-nodes", "-subj",
-        "/CN=" + broker, "-keyout", key(broker).toString(), "-out", request.toString());
+        "openssl",
+        "req",
+        "-new",
+        "-newkey",
+        KEY,
+        "-pkeyopt",
+        CURVE,
+        "-nodes",
+        "-subj",
+        "/CN=" + broker,
+        "-keyout",
+        key(broker).toString(),
+        "-out",
+        request.toString());
     List<String> words = new ArrayList<>(before);
     words.addAll(
         List.of(
-            "openssl", "x509", "-req", "-days", "10", "-in", request.toString(), "-CA",
-            certificate().toString(), "-CAkey", key(name).toString(), "-CAcreateserial",
-            "-extfile", extension.toString(), "-out", pem(broker).toString()));
+            "openssl",
+            "x509",
+            "-req",
+            "-days",
+            "10",
+            "-in",
+            request.toString(),
+            "-CA",
+            certificate().toString(),
+            "-CAkey",
+            key(name).toString(),
+            "-CAcreateserial",
+            "-extfile",
+            extension.toString(),
+            "-out",
+            pem(broker).toString()));
     Command.run(words.toArray(String[]::new));
     return pem(broker);
   }

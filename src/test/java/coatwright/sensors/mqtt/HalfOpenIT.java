@@ -3,7 +3,6 @@ package coatwright.sensors.mqtt;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.BufferedReader;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -14,14 +13,14 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A link that dies without a word: both ends keep their connection, and nothing comes through. Needs
- * network namespaces; a machine that allows none fails here, with what to do.
+ * A link that dies without a word: both ends keep their connection, and nothing comes through.
+ * Needs network namespaces; a machine that allows none fails here, with what to do.
  */
 class HalfOpenIT {
   private static final String REMEDY =
-      " — this test makes a network of its own. It runs as root, or where the system lets a user make"
-          + " one (sysctl kernel.unprivileged_userns_clone=1 on Debian); in a container give it"
-          + " --cap-add SYS_ADMIN --cap-add NET_ADMIN";
+      " — this test makes a network of its own. It runs as root, or where the system lets a user"
+          + " make one (sysctl kernel.unprivileged_userns_clone=1 on Debian); in a container give"
+          + " it --cap-add SYS_ADMIN --cap-add NET_ADMIN";
 
   @TempDir Path directory;
 
@@ -59,8 +58,15 @@ class HalfOpenIT {
     assertThat(said)
         .as("what the link said: " + said)
         .containsSubsequence(
-            "network up", "link up", "heard first", "cut", "link down", "restored", "link up",
-            "heard second", "done");
+            "network up",
+            "link up",
+            "heard first",
+            "cut",
+            "link down",
+            "restored",
+            "link up",
+            "heard second",
+            "done");
     assertThat(network.exitValue()).as(said.toString()).isZero();
   }
 

@@ -34,7 +34,8 @@ class MqttTlsIT {
         public void changed() {}
       };
 
-  private static Mosquitto broker(Path directory, Path certificate, Authority authority, String of) {
+  private static Mosquitto broker(
+      Path directory, Path certificate, Authority authority, String of) {
     return new Mosquitto(
         directory,
         "allow_anonymous true",

@@ -12,7 +12,8 @@ import java.util.concurrent.locks.LockSupport;
 
 /**
  * Stations at the far end of a line, which answer questions for registers, and misbehave when told
- * to. Written from the MODBUS over Serial Line Specification V1.02, on its own and not by the code it tests.
+ * to. Written from the MODBUS over Serial Line Specification V1.02, on its own and not by the code
+ * it tests.
  */
 public final class ModbusStation implements AutoCloseable {
   /** How the stations behave. */
@@ -87,7 +88,8 @@ public final class ModbusStation implements AutoCloseable {
       question[come++] = (byte) next;
       if (come == REQUEST) {
         come = 0;
-        if (crc(question, CRC_FROM) == ((question[CRC_FROM] & 0xFF) | (question[CRC_FROM + 1] & 0xFF) << 8)) {
+        if (crc(question, CRC_FROM)
+            == ((question[CRC_FROM] & 0xFF) | (question[CRC_FROM + 1] & 0xFF) << 8)) {
           asked.incrementAndGet();
           answer(question, out);
           if (in.available() > 0) {
@@ -101,8 +103,8 @@ public final class ModbusStation implements AutoCloseable {
   private void answer(byte[] question, FileOutputStream out) throws IOException {
     int unit = question[0];
     int function = question[1];
-    int start = (question[2] & 0xFF) << 8 | question[3] & 0xFF;
-    int count = (question[4] & 0xFF) << 8 | question[5] & 0xFF;
+    int start = ((question[2] & 0xFF) << 8) | (question[3] & 0xFF);
+    int count = ((question[4] & 0xFF) << 8) | (question[5] & 0xFF);
     int[] words = registers.get(unit * 256 + function);
     if (manner == Manner.SILENT || words == null) {
       return;

@@ -160,7 +160,8 @@ class SerialLinkIT {
     try (Socat pair = new Socat(directory);
         SerialLink link = link(pair.device(), Duration.ZERO)) {
       Process other =
-          new ProcessBuilder("flock", "--exclusive", pair.number().toString(), "sh", "-c", "echo held; cat")
+          new ProcessBuilder(
+                  "flock", "--exclusive", pair.number().toString(), "sh", "-c", "echo held; cat")
               .start();
       try (BufferedReader said = other.inputReader(StandardCharsets.UTF_8)) {
         assertThat(said.readLine()).isEqualTo("held");

@@ -44,8 +44,7 @@ class InProcessBrokerTest {
     try (ServerSocket taken = new ServerSocket(0, 1, HERE)) {
       assertThatThrownBy(
               () ->
-                  InProcessBroker.open("127.0.0.1", taken.getLocalPort(), Optional.empty())
-                      .close())
+                  InProcessBroker.open("127.0.0.1", taken.getLocalPort(), Optional.empty()).close())
           .isInstanceOf(InProcessBroker.CannotStart.class)
           .hasMessageContaining("taken by another program");
     }

@@ -7,6 +7,7 @@ import coatwright.sensors.SourceMapping;
 import coatwright.sensors.Transport;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
+import coatwright.store.influx.MirrorSettings;
 import java.io.IOException;
 import java.net.InetSocketAddress;
 import java.net.Socket;
@@ -48,6 +49,7 @@ final class Checkup {
       checks.add(new Check("backup", true, backup(data)));
     }
     settings.brokers().forEach((name, broker) -> checks.add(broker(name, broker)));
+    settings.mirrors().forEach(mirror -> checks.add(mirror(mirror)));
     if (settings.sources().isEmpty()) {
       checks.add(
           new Check(
@@ -132,36 +134,44 @@ final class Checkup {
   }
 
   private static Check broker(String name, Settings.Broker broker) {
-    URI url = URI.create(broker.url());
     String what = "broker " + name;
     if (broker.ca().map(file -> !Files.isReadable(file)).orElse(false)) {
       return new Check(
           what, false, "cannot read " + broker.ca().orElseThrow() + "; see that ca is right");
     }
-    if (broker.passwordFile().map(file -> !Files.isReadable(file)).orElse(false)) {
-      return new Check(
-          what, false, "cannot read " + broker.passwordFile().orElseThrow() + "; see its rights");
+    Check check = reached(what, broker.url(), broker.passwordFile(), "brokers." + name);
+    if (broker.own().isEmpty() || check.says().startsWith("cannot read")) {
+      return check;
     }
+    return new Check(
+        what,
+        true,
+        check.fine()
+            ? "inside Coatwright, " + check.says()
+            : "inside Coatwright, at " + broker.url() + " once coatwright run is started");
+  }
+
+  private static Check mirror(MirrorSettings mirror) {
+    return reached(
+        "mirror " + mirror.name(), mirror.url(), mirror.tokenFile(), "mirrors." + mirror.name());
+  }
+
+  private static Check reached(String what, String address, Optional<Path> secret, String key) {
+    if (secret.map(file -> !Files.isReadable(file)).orElse(false)) {
+      return new Check(what, false, "cannot read " + secret.orElseThrow() + "; see its rights");
+    }
+    URI url = URI.create(address);
+    int usual = address.startsWith("https:") ? 443 : 80;
+    int port = url.getPort() < 0 ? usual : url.getPort();
     try (Socket socket = new Socket()) {
-      socket.connect(new InetSocketAddress(url.getHost(), url.getPort()), PATIENCE_MS);
-      return new Check(
-          what,
-          true,
-          broker.own().isPresent()
-              ? "inside Coatwright, answers at " + broker.url()
-              : "answers at " + broker.url());
+      socket.connect(new InetSocketAddress(url.getHost(), port), PATIENCE_MS);
+      return new Check(what, true, "answers at " + address);
     } catch (IOException unreachable) {
-      if (broker.own().isPresent()) {
-        return new Check(
-            what,
-            true,
-            "inside Coatwright, at " + broker.url() + " once coatwright run is started");
-      }
       return new Check(
           what,
           false,
-          "does not answer at %s (%s); start it, or mend brokers.%s.url"
-              .formatted(broker.url(), unreachable.getMessage(), name));
+          "does not answer at %s (%s); start it, or mend %s.url"
+              .formatted(address, unreachable.getMessage(), key));
     }
   }
 

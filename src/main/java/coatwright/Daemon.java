@@ -8,6 +8,10 @@ import coatwright.sensors.mqtt.Broker;
 import coatwright.sensors.simulated.InProcessBroker;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
+import coatwright.store.influx.MirrorSettings;
+import coatwright.store.influx.MirrorStatus;
+import coatwright.store.influx.Mirrors;
+import coatwright.web.MirrorView;
 import coatwright.web.WebBell;
 import coatwright.web.WebException;
 import coatwright.web.WebRooms;
@@ -25,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -46,7 +51,9 @@ final class Daemon implements AutoCloseable {
     this.clock = clock;
     SqliteStore store;
     try {
-      store = SqliteStore.open(data, clock);
+      store =
+          SqliteStore.open(
+              data, clock, settings.mirrors().stream().map(MirrorSettings::wish).toList());
     } catch (StoreTrouble trouble) {
       throw new Stop(Stop.INTERNAL, String.valueOf(trouble.getMessage()), trouble);
     }
@@ -102,12 +109,14 @@ final class Daemon implements AutoCloseable {
               shop.climate().accept(reading);
             },
             shop.climate()::doubt,
-            shop.store().readings()::keep);
+            shop.store().readings()::keep,
+            shop.upkeep());
+    shop.upkeep().serves(sensors);
     sensors.storedBy(shop.store().readings()::flush);
     onClock.add(sensors::clockChanged);
     Shop.Meaning meaning = shop.meaning(sensors::statuses, clockWatch::trouble, bells);
     Heartbeat heartbeat = new Heartbeat(meaning.outlooks(), meaning.watch(), clock);
-    WebServer web = web(settings, sensors, meaning, clockWatch, invented);
+    WebServer web = web(settings, sensors, meaning, clockWatch, mirrors(settings), invented);
     bells.add(new WebBell(web));
     shop.climate().onReading(reading -> heartbeat.reading());
     shop.climate().onDoubt(doubt -> heartbeat.reading());
@@ -134,11 +143,35 @@ final class Daemon implements AutoCloseable {
         });
   }
 
+  /** Nothing of the mirrors' libraries is loaded where there are none. */
+  private Supplier<List<MirrorView>> mirrors(Settings settings) {
+    if (settings.mirrors().isEmpty()) {
+      return List::of;
+    }
+    Mirrors mirrors =
+        running.with(
+            new Mirrors(settings.mirrors(), shop.store().outbox(), settings.shop().name(), clock));
+    return () -> mirrors.statuses().stream().map(Daemon::view).toList();
+  }
+
+  private static MirrorView view(MirrorStatus status) {
+    return new MirrorView(
+        status.name(),
+        !status.alarm(),
+        status.sentence(),
+        status.standing().sent(),
+        status.standing().waiting(),
+        status.standing().parked(),
+        status.lastSuccess(),
+        status.behindSince());
+  }
+
   private WebServer web(
       Settings settings,
       Sensors sensors,
       Shop.Meaning meaning,
       ClockWatch clockWatch,
+      Supplier<List<MirrorView>> mirrors,
       boolean invented) {
     WebRooms rooms =
         new WebRooms(
@@ -150,12 +183,15 @@ final class Daemon implements AutoCloseable {
                 shop.store().houseLog(),
                 clock,
                 settings.shop().zone()),
+            shop.upkeep().book(),
+            shop.store().readings(),
             meaning.outlooks(),
             meaning.watch(),
             meaning.reviews(),
             settings.finishes(),
             sensors::statuses,
             shop.store()::trouble,
+            mirrors,
             () -> Checkup.backup(shop.store().file().toAbsolutePath().resolveSibling("")),
             (from, to) -> shop.store().houseLog().happenings(from, to),
             OutlookForm::read,
@@ -174,6 +210,8 @@ final class Daemon implements AutoCloseable {
       throw portTaken(web, taken);
     }
     running.with(server);
+    Path data = shop.store().file().toAbsolutePath().resolveSibling("");
+    running.with(Whereabouts.leave(data, web.host(), server.port()));
     return server;
   }
 

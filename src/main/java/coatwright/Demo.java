@@ -134,6 +134,7 @@ final class Demo {
           written.shop(),
           written.rooms(),
           Map.of("demo", demo),
+          written.mirrors(),
           web,
           written.store(),
           written.sources(),

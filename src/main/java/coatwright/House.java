@@ -55,7 +55,13 @@ final class House implements Hall {
     Optional<Settings> settings = settingsIfAny(place);
     Settings.Web web = settings.map(Settings::web).orElse(Settings.Web.DEFAULT);
     Settings.Shop shop = settings.map(Settings::shop).orElse(Settings.Shop.DEFAULT);
-    return new ShopFacts(web.host(), web.port(), shop.units(), shop.zone());
+    Path data =
+        place
+            .data()
+            .orElseGet(() -> settings.map(Settings::store).orElse(Settings.Store.DEFAULT).folder());
+    Whereabouts.Address daemon =
+        Whereabouts.of(data).orElse(new Whereabouts.Address(web.host(), web.port()));
+    return new ShopFacts(daemon.host(), daemon.port(), shop.units(), shop.zone());
   }
 
   /** None where nobody named settings and the usual place has none. */

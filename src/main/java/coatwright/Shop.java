@@ -22,6 +22,7 @@ import coatwright.watch.Watch;
 import coatwright.watch.WatchSettings;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,13 +48,29 @@ final class Shop {
   private final Clock clock;
   private final LiveClimate climate;
   private final Journal journal;
+  private final SensorUpkeep upkeep;
 
   Shop(Settings settings, SqliteStore store, Clock clock) {
     this.settings = settings;
     this.store = store;
     this.clock = clock;
-    this.climate = new LiveClimate(rooms(settings), store.readings(), clock, interval(settings));
+    this.climate =
+        new LiveClimate(
+            rooms(settings),
+            store.readings(),
+            clock,
+            interval(settings),
+            settings.shop().zone(),
+            heatingChanged(settings));
     this.journal = new LiveJournal(store.ledger());
+    this.upkeep =
+        new SensorUpkeep(
+            journal, store.readings(), settings.finishes(), clock, settings.shop().zone());
+  }
+
+  /** What the shop's books say of its sensors. */
+  SensorUpkeep upkeep() {
+    return upkeep;
   }
 
   Settings settings() {
@@ -139,6 +156,14 @@ final class Shop {
 
   static List<String> rooms(Settings settings) {
     return settings.rooms().stream().map(Room::name).toList();
+  }
+
+  private static Map<String, Instant> heatingChanged(Settings settings) {
+    Map<String, Instant> changed = new HashMap<>();
+    for (Room room : settings.rooms()) {
+      room.heatingChanged().ifPresent(at -> changed.put(room.name(), at));
+    }
+    return changed;
   }
 
   /** The slowest sensor says how long a silence is usual. */

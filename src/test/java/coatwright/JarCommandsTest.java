@@ -170,6 +170,23 @@ class JarCommandsTest {
   }
 
   @Test
+  void whatIsNoShellacLeavesItsSolidsByVolume() throws IOException {
+    Ran file = jar("coverage --finish varnish-alkyd --wet-film 100um --json");
+    Ran can = jar("coverage --finish varnish-alkyd --solids-volume 40% --wet-film 100um --json");
+    Ran thinned =
+        jar(
+            "coverage --finish varnish-alkyd --solids-volume 40% --thinned 25% --wet-film 100um"
+                + " --json");
+
+    assertThat(file.number("dryFilmUm")).as("the file's 50 %").isCloseTo(50, within(1e-6));
+    assertThat(can.number("dryFilmUm")).isCloseTo(40, within(1e-6));
+    assertThat(thinned.number("dryFilmUm")).as("100/1.25").isCloseTo(32, within(1e-6));
+    assertThat(can.number("coverageM2PerL")).as("1000 · 0.40 / 40").isCloseTo(10, within(1e-6));
+    assertThat(jar("coverage --finish lacquer-nitrocellulose --wet-film 4mil").out())
+        .contains("the finish file's, not your can's");
+  }
+
+  @Test
   void vapourCannotBeToldWithoutTheAirChangesAndIsNeverAPass() throws IOException {
     Ran unknown = jar("vapour --room 28m3 --spirit 300mL --json");
 
@@ -202,7 +219,11 @@ class JarCommandsTest {
         "strength --reading 100% --temp 5C          | cannot read                 | Read it again",
         "mix --volume 1L --cut 2lb --finish x       | not a finish this shop knows | shellac-pale",
         "mix --volume 1L --cut 2lb --finish oil-tung | counts flakes in spirit     | tung oil",
-        "coverage --cut 2lb --wet-film 3mil --finish varnish-alkyd | counts flakes | outlook",
+        "coverage --cut 2lb --wet-film 3mil --finish varnish-alkyd | counts flakes |"
+            + " --solids-volume",
+        "coverage --solids-volume 48% --wet-film 3mil | follows from its cut | --cut",
+        "coverage --finish varnish-alkyd --solids-volume 1% --wet-film 3mil | 2 to 100 % | 48%",
+        "coverage --finish oil-tung --thinned 9900% --wet-film 3mil | a share here | 0 to 100",
         "retard --volume 1L --dose 3                | --dose \"3\"                | 10drops/qt",
         "coverage --cut 2lb                         | needs a film                | --wet-film",
         "vapour --room 28m3 --spirit 1L --solvent x | no published limits         | data sheet",

@@ -34,7 +34,7 @@ final class SmallShop implements AutoCloseable {
     Settings settings = SettingsFolder.read(written(folder));
     store = SqliteStore.open(folder.resolve("data"), clock);
     shop = new Shop(settings, store, clock);
-    wall = Intake.alone(settings.sources().get(0));
+    wall = Intake.alone(settings.sources().get(0), shop.upkeep());
     Bells bells = new Bells();
     bells.add(
         new Bell() {

@@ -1,6 +1,7 @@
 package coatwright.cli;
 
 import coatwright.cli.Hall.Check;
+import coatwright.quantity.UnitSystem;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
@@ -52,6 +53,38 @@ final class CheckupCommand implements Callable<Integer> {
     return fine ? 0 : 1;
   }
 
+  /** How far it may be off, what is in doubt of it, and when it asks for a check. */
+  private String doubts(JsonNode trust) {
+    if (trust.isMissingNode()) {
+      return "";
+    }
+    StringBuilder says = new StringBuilder();
+    trust.path("notes").forEach(note -> says.append("; ").append(note.asText()));
+    says.append("; may be off by ").append(TrustText.error(trust, UnitSystem.METRIC));
+    if (trust.has("nextCheckDue")) {
+      says.append(", last check ")
+          .append(TrustText.lastCheck(trust, shared.now()))
+          .append(", next ")
+          .append(TrustText.nextCheck(trust, shared.now()));
+    }
+    return says.toString();
+  }
+
+  private static Check air(JsonNode sheet) {
+    String what = "air in " + sheet.path("room").asText();
+    String day = RoomText.hours(sheet.path("hours"), UnitSystem.METRIC);
+    if (!sheet.has("air")) {
+      return new Check(what, false, sheet.path("trouble").asText() + "; last day: " + day);
+    }
+    String door =
+        sheet.has("outside") ? "; " + sheet.path("outside").path("sentence").asText() : "";
+    boolean fine = !sheet.has("mistrust") && !sheet.path("disagree").asBoolean();
+    return new Check(
+        what,
+        fine,
+        (fine ? "believed" : sheet.path("trouble").asText()) + "; last day: " + day + door);
+  }
+
   private List<Check> asked() {
     List<Check> checks = new ArrayList<>();
     DaemonLine daemon = shared.daemon();
@@ -63,15 +96,29 @@ final class CheckupCommand implements Callable<Integer> {
       checks.add(new Check("sensors", false, "none; copy an example from config/sources/examples"));
     }
     for (JsonNode source : sources) {
-      boolean fine = source.path("state").asText().equals("current");
+      JsonNode trust = source.path("trust");
+      boolean fine =
+          source.path("state").asText().equals("current")
+              && !trust.path("inDoubt").asBoolean()
+              && !trust.path("checkDue").asBoolean();
       String says =
           source.has("trouble") ? source.path("trouble").asText() : source.path("state").asText();
-      checks.add(new Check("sensor " + source.path("source").asText(), fine, says));
+      checks.add(new Check("sensor " + source.path("source").asText(), fine, says + doubts(trust)));
+    }
+    for (JsonNode room : daemon.get("rooms").path("rooms")) {
+      checks.add(air(daemon.get("rooms/" + DaemonLine.step(room.path("room").asText()))));
     }
     for (JsonNode missed : daemon.get("missed").path("missed")) {
       checks.add(
           new Check(
               "missed", true, missed.path("at").asText() + ": " + missed.path("says").asText()));
+    }
+    for (JsonNode mirror : daemon.get("mirrors").path("mirrors")) {
+      checks.add(
+          new Check(
+              "mirror " + mirror.path("name").asText(),
+              mirror.path("fine").asBoolean(),
+              mirror.path("says").asText()));
     }
     for (JsonNode warning : daemon.get("warnings").path("warnings")) {
       checks.add(new Check("warning", false, warning.path("message").asText()));

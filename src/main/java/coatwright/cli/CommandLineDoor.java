@@ -35,6 +35,7 @@ public final class CommandLineDoor {
             .addSubcommand(new DaemonCommands.Run(shared))
             .addSubcommand(new CheckupCommand(shared))
             .addSubcommand(new ListenCommand(shared))
+            .addSubcommand(new CalibrateCommand(shared))
             .addSubcommand(new AirCommand(shared))
             .addSubcommand(new WoodCommand(shared))
             .addSubcommand(new OutlookCommand(shared))

@@ -50,6 +50,13 @@ record JarFigures(
         all.strengthVolPct());
   }
 
+  /** Of a finish that is no shellac: nothing but what stays of its volume. */
+  static JarFigures ofSolids(double solidsVolumePct) {
+    OptionalDouble none = OptionalDouble.empty();
+    return new JarFigures(
+        none, none, none, none, none, none, none, OptionalDouble.of(solidsVolumePct), none, none);
+  }
+
   /** Where nothing but the volume is known. */
   static JarFigures ofVolume(double volumeMl) {
     OptionalDouble none = OptionalDouble.empty();

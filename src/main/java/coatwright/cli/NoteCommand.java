@@ -13,7 +13,8 @@ import picocli.CommandLine.Parameters;
       "Write down what was seen or tested on a part, or on one coat of it:",
       "clouded=0..5, cleared, tacky, rubbed-out=fine|not-fine, or a bench test with its outcome:",
       "touch|thumbnail|powder|smell|print=pass|fail; or weighed=3.2%%, what of the film's mass is",
-      "still solvent by weighing the part, or a slip of glass coated with it, until it stays."
+      "still solvent by weighing the part, or a slip of glass coated with it, until it stays;",
+      "or carried-in=8C, how warm the wood was where it was stored before it came into the room."
     },
     footer = {"", "Example: coatwright note cabinet/left-door thumbnail=pass --at -20min"})
 final class NoteCommand extends FormCommand {

@@ -16,4 +16,11 @@ public record AirPoint(
     double dewPointC,
     double vapourPressurePa,
     double temperatureErrorK,
-    double rhErrorPct) {}
+    double rhErrorPct) {
+  /** Standard uncertainty of the dew point, K, from both errors taken independent. */
+  public double dewPointErrorK() {
+    double errorPa =
+        SensorAir.vapourErrorPa(airTempC, vapourPressurePa, temperatureErrorK, rhErrorPct);
+    return errorPa / (vapourPressurePa * SensorAir.saturationGrowthPerK(dewPointC));
+  }
+}

@@ -9,12 +9,24 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * A reading that is a step from the one before: shown, and waiting for the next to agree. It may
- * raise a warning; no series, outlook or prediction rests on it.
+ * A reading that is shown but not built upon: a step from the one before that waits for the next to
+ * agree, or what a sensor in doubt says beside one that is not. It may raise a warning; no outlook
+ * or prediction rests on it.
  *
  * @param reason what speaks against it, such as {@code step of 8.0 K in 10 s}
+ * @param jumped it is a step, and the next reading will tell
  */
-public record Doubt(Reading reading, String reason) {
+public record Doubt(Reading reading, String reason, boolean jumped) {
+  /** A step from the reading before. */
+  public Doubt(Reading reading, String reason) {
+    this(reading, reason, true);
+  }
+
+  /** What a sensor says that is in doubt. */
+  static Doubt of(Reading reading, Mistrust mistrust) {
+    return new Doubt(reading, mistrust.sentence(), false);
+  }
+
   /**
    * The air it would be, where it speaks of the room's air; what it does not tell is taken from the
    * air believed before: the humidity from its vapour, the temperature as it was.
@@ -56,7 +68,9 @@ public record Doubt(Reading reading, String reason) {
     reading.temperatureC().ifPresent(t -> read.add(Show.temperature(t, units)));
     reading.rhPct().ifPresent(rh -> read.add(Show.relativeHumidity(rh)));
     reading.surfaceTemperatureC().ifPresent(t -> read.add("wood " + Show.temperature(t, units)));
-    return "just read %s: a jump, waiting for one more reading to agree"
-        .formatted(String.join(", ", read));
+    return jumped
+        ? "just read %s: a jump, waiting for one more reading to agree"
+            .formatted(String.join(", ", read))
+        : "reads %s, in doubt: %s".formatted(String.join(", ", read), reason);
   }
 }

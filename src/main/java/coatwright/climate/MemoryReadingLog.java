@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * A reading log that forgets: for replaying a recorded stretch, and for trying things out. Nothing
@@ -42,6 +43,23 @@ public final class MemoryReadingLog implements ReadingLog {
         .filter(reading -> !reading.at().isBefore(from) && reading.at().isBefore(to))
         .sorted(Comparator.comparing(Reading::at))
         .toList();
+  }
+
+  @Override
+  public synchronized List<Reading> readingsOf(String source, Instant from, Instant to) {
+    return readings.stream()
+        .filter(reading -> reading.source().equals(source))
+        .filter(reading -> !reading.at().isBefore(from) && reading.at().isBefore(to))
+        .sorted(Comparator.comparing(Reading::at))
+        .toList();
+  }
+
+  @Override
+  public synchronized Optional<Instant> heardSince(String source) {
+    return readings.stream()
+        .filter(reading -> reading.source().equals(source))
+        .map(Reading::at)
+        .min(Comparator.naturalOrder());
   }
 
   @Override

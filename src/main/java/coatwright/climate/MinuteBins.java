@@ -19,6 +19,7 @@ final class MinuteBins {
   private double[] vapourSums = new double[START_ROWS];
   private double[] errorsK = new double[START_ROWS];
   private double[] errorsPct = new double[START_ROWS];
+  private boolean[] doubtful = new boolean[START_ROWS];
 
   void add(SensorAir air) {
     long millis = air.at().toEpochMilli();
@@ -31,6 +32,7 @@ final class MinuteBins {
       counts[row] = 0;
       tempSums[row] = 0;
       vapourSums[row] = 0;
+      doubtful[row] = false;
     }
     atMs[row] = Math.max(atMs[row], millis);
     counts[row]++;
@@ -38,6 +40,7 @@ final class MinuteBins {
     vapourSums[row] += air.vapourPressurePa();
     errorsK[row] = air.temperatureErrorK();
     errorsPct[row] = air.rhErrorPct();
+    doubtful[row] |= air.doubtful();
   }
 
   private int firstRowNotBefore(long minute) {
@@ -67,6 +70,7 @@ final class MinuteBins {
       vapourSums = Arrays.copyOf(vapourSums, larger);
       errorsK = Arrays.copyOf(errorsK, larger);
       errorsPct = Arrays.copyOf(errorsPct, larger);
+      doubtful = Arrays.copyOf(doubtful, larger);
     }
     move(row, row + 1, rows - row);
     rows++;
@@ -80,6 +84,7 @@ final class MinuteBins {
     System.arraycopy(vapourSums, from, vapourSums, to, length);
     System.arraycopy(errorsK, from, errorsK, to, length);
     System.arraycopy(errorsPct, from, errorsPct, to, length);
+    System.arraycopy(doubtful, from, doubtful, to, length);
   }
 
   /** Forgets what lies before an instant. */
@@ -105,6 +110,7 @@ final class MinuteBins {
         tempSums[row] / counts[row],
         vapourSums[row] / counts[row],
         errorsK[row],
-        errorsPct[row]);
+        errorsPct[row],
+        doubtful[row]);
   }
 }

@@ -20,7 +20,7 @@ final class Probe {
   private static final Duration CLOCK_SLACK = Duration.ofMinutes(2);
 
   /** One half of a pair. */
-  private record Half(Instant at, double value, double error) {}
+  private record Half(Instant at, double value, double error, Optional<Mistrust> mistrust) {}
 
   private final String source;
   private final String name;
@@ -31,6 +31,7 @@ final class Probe {
   private Optional<Half> humidity = Optional.empty();
   private Optional<Instant> spokeAt = Optional.empty();
   private Optional<SensorAir> newest = Optional.empty();
+  private Optional<Doubt> doubt = Optional.empty();
 
   Probe(Reading first, Duration usualInterval) {
     this.source = first.source();
@@ -46,24 +47,24 @@ final class Probe {
   Optional<SensorAir> take(Reading reading, Instant now) {
     if (reading.temperatureC().isPresent() && reading.rhPct().isPresent()) {
       learn(reading.at());
-      temperature = half(reading.at(), reading.temperatureC(), reading.temperatureErrorK());
-      humidity = half(reading.at(), reading.rhPct(), reading.rhErrorPct());
-      return keep(pair(), now);
+      temperature = half(reading, reading.temperatureC(), reading.temperatureErrorK());
+      humidity = half(reading, reading.rhPct(), reading.rhErrorPct());
+      return keep(pair(), reading, now);
     }
     if (reading.temperatureC().isPresent()) {
       learn(reading.at());
-      temperature = half(reading.at(), reading.temperatureC(), reading.temperatureErrorK());
-      return keep(pair(), now);
+      temperature = half(reading, reading.temperatureC(), reading.temperatureErrorK());
+      return keep(pair(), reading, now);
     }
     if (reading.rhPct().isPresent()) {
-      humidity = half(reading.at(), reading.rhPct(), reading.rhErrorPct());
-      return keep(pair(), now);
+      humidity = half(reading, reading.rhPct(), reading.rhErrorPct());
+      return keep(pair(), reading, now);
     }
     return Optional.empty();
   }
 
-  private static Optional<Half> half(Instant at, OptionalDouble value, double error) {
-    return Optional.of(new Half(at, value.getAsDouble(), error));
+  private static Optional<Half> half(Reading reading, OptionalDouble value, double error) {
+    return Optional.of(new Half(reading.at(), value.getAsDouble(), error, reading.mistrust()));
   }
 
   private Optional<SensorAir> pair() {
@@ -77,14 +78,20 @@ final class Probe {
       return Optional.empty();
     }
     Instant at = warm.at().isAfter(wet.at()) ? warm.at() : wet.at();
-    return SensorAir.of(name, at, warm.value(), wet.value(), warm.error(), wet.error());
+    Optional<SensorAir> air =
+        SensorAir.of(name, at, warm.value(), wet.value(), warm.error(), wet.error());
+    return mistrust().isPresent() ? air.map(SensorAir::inDoubt) : air;
+  }
+
+  private Optional<Mistrust> mistrust() {
+    return humidity.flatMap(Half::mistrust).or(() -> temperature.flatMap(Half::mistrust));
   }
 
   /**
    * A reading sent late does not displace a newer one; but after the clock was set back, the one
    * from the future gives way.
    */
-  private Optional<SensorAir> keep(Optional<SensorAir> air, Instant now) {
+  private Optional<SensorAir> keep(Optional<SensorAir> air, Reading reading, Instant now) {
     boolean newer =
         air.isPresent()
             && (newest.isEmpty()
@@ -92,6 +99,7 @@ final class Probe {
                 || newest.get().at().isAfter(now.plus(CLOCK_SLACK)));
     if (newer) {
       newest = air;
+      doubt = mistrust().map(why -> Doubt.of(reading, why));
     }
     return air;
   }
@@ -114,6 +122,11 @@ final class Probe {
     Duration median = Duration.ofMillis(sorted[REMEMBERED / 2]);
     Duration capped = median.compareTo(LONGEST_LEARNED) > 0 ? LONGEST_LEARNED : median;
     return capped.compareTo(usualInterval) > 0 ? capped : usualInterval;
+  }
+
+  /** What it last said, where that is in doubt. */
+  Optional<Doubt> doubt() {
+    return doubt;
   }
 
   Optional<SensorAir> newest() {

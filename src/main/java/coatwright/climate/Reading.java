@@ -19,6 +19,7 @@ import java.util.OptionalDouble;
  * @param temperatureErrorK standard uncertainty of the temperature, K
  * @param rhErrorPct standard uncertainty of the humidity, points of RH
  * @param flags words such as {@code clipped} or {@code fast}; empty when nothing was odd
+ * @param sent the numbers as the sensor sent them, where a correction or a clipping changed any
  */
 public record Reading(
     String source,
@@ -32,8 +33,54 @@ public record Reading(
     OptionalDouble surfaceTemperatureC,
     double temperatureErrorK,
     double rhErrorPct,
-    List<String> flags) {
+    List<String> flags,
+    Optional<Sent> sent) {
+  /**
+   * What was changed, as it was sent; empty for what stands as it came.
+   *
+   * @param temperatureC °C
+   * @param rhPct per cent
+   * @param surfaceTemperatureC °C
+   */
+  public record Sent(
+      OptionalDouble temperatureC, OptionalDouble rhPct, OptionalDouble surfaceTemperatureC) {}
+
+  /** A reading that stands as it was sent. */
+  public Reading(
+      String source,
+      String sensor,
+      Role role,
+      Optional<String> room,
+      Optional<String> part,
+      Instant at,
+      OptionalDouble temperatureC,
+      OptionalDouble rhPct,
+      OptionalDouble surfaceTemperatureC,
+      double temperatureErrorK,
+      double rhErrorPct,
+      List<String> flags) {
+    this(
+        source,
+        sensor,
+        role,
+        room,
+        part,
+        at,
+        temperatureC,
+        rhPct,
+        surfaceTemperatureC,
+        temperatureErrorK,
+        rhErrorPct,
+        flags,
+        Optional.empty());
+  }
+
   public Reading {
     flags = List.copyOf(flags);
+  }
+
+  /** Why it is in doubt though the screen let it pass, if it is. */
+  public Optional<Mistrust> mistrust() {
+    return Mistrust.among(flags);
   }
 }

@@ -3,6 +3,7 @@ package coatwright.climate;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Port: where readings are kept. The store implements it; {@code append} returns at once and is
@@ -23,6 +24,12 @@ public interface ReadingLog {
    * row.
    */
   List<RollUp> rollUps(String room, Instant from, Instant to, Duration every);
+
+  /** Readings of a source measured in [from, to), of all its sensors and places, oldest first. */
+  List<Reading> readingsOf(String source, Instant from, Instant to);
+
+  /** When the oldest reading of a source was measured. */
+  Optional<Instant> heardSince(String source);
 
   /** The newest raw texts of a source, newest first. */
   List<RawText> raw(String source, int atMost);

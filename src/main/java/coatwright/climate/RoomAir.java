@@ -14,6 +14,8 @@ import java.util.Optional;
  * @param disagree true when two sensors differ by more than twice their combined uncertainty (the
  *     worse case is then used)
  * @param trouble one sentence when {@code air} is empty or doubtful
+ * @param mistrust one sentence when nothing but sensors in doubt tell this air: it may begin a
+ *     warning, and allows nothing
  */
 public record RoomAir(
     String room,
@@ -22,4 +24,17 @@ public record RoomAir(
     Optional<Duration> age,
     List<String> sources,
     boolean disagree,
-    Optional<String> trouble) {}
+    Optional<String> trouble,
+    Optional<String> mistrust) {
+  /** Air whose sensors are not in doubt. */
+  public RoomAir(
+      String room,
+      Optional<AirPoint> air,
+      Optional<WoodPoint> wood,
+      Optional<Duration> age,
+      List<String> sources,
+      boolean disagree,
+      Optional<String> trouble) {
+    this(room, air, wood, age, sources, disagree, trouble, Optional.empty());
+  }
+}

@@ -120,7 +120,7 @@ final class RoomHistory {
         track.heldAt(nextMs).ifPresent(heard::add);
       }
       if (latestMs >= fromMs && latestMs < toMs) {
-        points.add(Combined.of(heard).point(Instant.ofEpochMilli(latestMs)));
+        points.add(Combined.of(SensorAir.trusted(heard)).point(Instant.ofEpochMilli(latestMs)));
       }
     }
   }

@@ -3,6 +3,7 @@ package coatwright.climate;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -34,10 +35,39 @@ final class RoomNow {
     doubts.put(Probe.name(doubt.reading()), doubt);
   }
 
+  /** A jump that waits; else what a sensor in doubt says that is worse than what is believed. */
   Optional<Doubt> doubted(Instant now) {
-    return doubts.values().stream()
-        .filter(doubt -> age(doubt.reading().at(), now).compareTo(ALWAYS_BELIEVED) <= 0)
-        .max(java.util.Comparator.comparing(doubt -> doubt.reading().at()));
+    Optional<Doubt> jump =
+        doubts.values().stream()
+            .filter(doubt -> age(doubt.reading().at(), now).compareTo(ALWAYS_BELIEVED) <= 0)
+            .max(Comparator.comparing(doubt -> doubt.reading().at()));
+    return jump.or(() -> worseThanBelieved(now));
+  }
+
+  private Optional<Doubt> worseThanBelieved(Instant now) {
+    List<SensorAir> told = told(now);
+    List<SensorAir> trusted = SensorAir.trusted(told);
+    if (trusted.size() == told.size()) {
+      return Optional.empty();
+    }
+    Combined believed = Combined.of(trusted);
+    return probes.values().stream()
+        .filter(probe -> probe.doubt().isPresent())
+        .filter(probe -> probe.newest().filter(air -> believable(probe, air, now)).isPresent())
+        .filter(probe -> worse(probe.newest().orElseThrow(), believed))
+        .max(Comparator.comparing(probe -> probe.newest().orElseThrow().vapourPressurePa()))
+        .flatMap(Probe::doubt);
+  }
+
+  private static boolean worse(SensorAir air, Combined believed) {
+    return air.vapourPressurePa() > believed.vapourPressurePa()
+        || air.airTempC() < believed.airTempC();
+  }
+
+  private List<SensorAir> told(Instant now) {
+    return probes.values().stream()
+        .flatMap(probe -> probe.newest().filter(newest -> believable(probe, newest, now)).stream())
+        .toList();
   }
 
   void take(Reading reading, Instant now) {
@@ -65,13 +95,16 @@ final class RoomNow {
 
   /** Judges the room's air at this instant. */
   RoomAir judge(Instant now, Optional<WoodPoint> newestWood) {
+    List<SensorAir> trusted = SensorAir.trusted(told(now));
     List<SensorAir> believed = new ArrayList<>();
     List<String> sources = new ArrayList<>();
     Optional<String> late = Optional.empty();
+    Optional<String> mistrust = Optional.empty();
     for (Probe probe : probes.values()) {
-      Optional<SensorAir> air = probe.newest().filter(newest -> believable(probe, newest, now));
+      Optional<SensorAir> air = probe.newest().filter(trusted::contains);
       if (air.isPresent()) {
         believed.add(air.get());
+        mistrust = mistrust.or(() -> mistrust(probe, air.get()));
         if (!sources.contains(probe.source())) {
           sources.add(probe.source());
         }
@@ -98,7 +131,14 @@ final class RoomNow {
         Optional.of(age(newest, now)),
         sources,
         combined.disagree(),
-        combined.trouble().or(() -> lateness));
+        mistrust.or(combined::trouble).or(() -> lateness),
+        mistrust);
+  }
+
+  private static Optional<String> mistrust(Probe probe, SensorAir air) {
+    return air.doubtful()
+        ? probe.doubt().map(doubt -> "%s is in doubt: %s".formatted(probe.name(), doubt.reason()))
+        : Optional.empty();
   }
 
   private static boolean believable(Probe probe, SensorAir air, Instant now) {
@@ -120,7 +160,7 @@ final class RoomNow {
     Optional<SensorAir> newest =
         probes.values().stream()
             .flatMap(probe -> probe.newest().stream())
-            .max(java.util.Comparator.comparing(SensorAir::at));
+            .max(Comparator.comparing(SensorAir::at));
     if (newest.isEmpty()) {
       return "no sensor has told the air of " + room + " yet; see Sensors";
     }

@@ -3,6 +3,7 @@ package coatwright.climate;
 import coatwright.air.MoistAir;
 import coatwright.air.SaturationPressure;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -13,6 +14,7 @@ import java.util.Optional;
  *     humidity with another's temperature
  * @param temperatureErrorK standard uncertainty, K
  * @param rhErrorPct standard uncertainty, points of RH
+ * @param doubtful what it rests on is in doubt: beside a sensor that is not, it does not count
  */
 record SensorAir(
     String name,
@@ -20,7 +22,8 @@ record SensorAir(
     double airTempC,
     double vapourPressurePa,
     double temperatureErrorK,
-    double rhErrorPct) {
+    double rhErrorPct,
+    boolean doubtful) {
 
   /** Pairs a temperature and a humidity; empty outside the air this house describes. */
   static Optional<SensorAir> of(
@@ -36,7 +39,18 @@ record SensorAir(
       return Optional.empty();
     }
     double vapourPa = rhPct / 100 * SaturationPressure.overWaterPa(airTempC);
-    return Optional.of(new SensorAir(name, at, airTempC, vapourPa, errorK, errorPct));
+    return Optional.of(new SensorAir(name, at, airTempC, vapourPa, errorK, errorPct, false));
+  }
+
+  /** The same air, in doubt. */
+  SensorAir inDoubt() {
+    return new SensorAir(name, at, airTempC, vapourPressurePa, temperatureErrorK, rhErrorPct, true);
+  }
+
+  /** Those that are not in doubt; all of them where every one is. */
+  static List<SensorAir> trusted(List<SensorAir> sensors) {
+    List<SensorAir> trusted = sensors.stream().filter(air -> !air.doubtful).toList();
+    return trusted.isEmpty() ? sensors : trusted;
   }
 
   /** Standard uncertainty of the vapour pressure, Pa, from both errors taken independent. */

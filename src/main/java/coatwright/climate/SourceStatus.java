@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param lastReadingAt when it last gave a believed reading
  * @param trouble one sentence saying what is wrong and what to do, when something is
  * @param lastRefused its last refused or held-back inputs (20 at most), newest first
+ * @param trust how far it may be believed; empty for a recording
  */
 public record SourceStatus(
     String source,
@@ -27,4 +28,35 @@ public record SourceStatus(
     long heldBack,
     long refused,
     Optional<String> trouble,
-    List<RawText> lastRefused) {}
+    List<RawText> lastRefused,
+    Optional<SourceTrust> trust) {
+  /** A source of which no more is known. */
+  public SourceStatus(
+      String source,
+      String transport,
+      Optional<String> room,
+      Role role,
+      SourceState state,
+      Duration every,
+      Optional<Instant> lastReadingAt,
+      long accepted,
+      long heldBack,
+      long refused,
+      Optional<String> trouble,
+      List<RawText> lastRefused) {
+    this(
+        source,
+        transport,
+        room,
+        role,
+        state,
+        every,
+        lastReadingAt,
+        accepted,
+        heldBack,
+        refused,
+        trouble,
+        lastRefused,
+        Optional.empty());
+  }
+}

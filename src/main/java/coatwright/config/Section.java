@@ -251,6 +251,11 @@ final class Section {
     fault(lineOf(key), shown, rule, remedy);
   }
 
+  /** Puts down a fault of one key's value that is not to be shown. */
+  void faultUnshown(String key, String rule, String remedy) {
+    fault(lineOf(key), name(key), rule, remedy);
+  }
+
   private void fault(int atLine, String input, String rule, String remedy) {
     faults.add(Fault.of(input, rule, remedy).onLine(atLine));
   }

@@ -3,7 +3,9 @@ package coatwright.config;
 import coatwright.film.Finish;
 import coatwright.quantity.UnitSystem;
 import coatwright.sensors.SourceMapping;
+import coatwright.store.influx.MirrorSettings;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +16,7 @@ import java.util.OptionalDouble;
  * All that a person set, checked: what each room is given at the start. The defaults stand in the
  * records; {@code config/coatwright.yaml} shows the same ones.
  *
+ * @param mirrors copies of what is kept, in other databases
  * @param sources the sensors, in the order of their files
  * @param finishes by name; never empty, and the usual one is among them
  */
@@ -21,6 +24,7 @@ public record Settings(
     Shop shop,
     List<Room> rooms,
     Map<String, Broker> brokers,
+    List<MirrorSettings> mirrors,
     Web web,
     Store store,
     List<SourceMapping> sources,
@@ -29,6 +33,7 @@ public record Settings(
     sources = List.copyOf(sources);
     rooms = List.copyOf(rooms);
     brokers = Map.copyOf(brokers);
+    mirrors = List.copyOf(mirrors);
     finishes = Map.copyOf(finishes);
   }
 
@@ -56,8 +61,10 @@ public record Settings(
    * A room of the shop.
    *
    * @param volumeM3 m³, where known
+   * @param heatingChanged when its heating, or its use, was last changed for good; the usual day
+   *     that the forecast rests on begins anew then
    */
-  public record Room(String name, OptionalDouble volumeM3) {}
+  public record Room(String name, OptionalDouble volumeM3, Optional<Instant> heatingChanged) {}
 
   /**
    * An MQTT broker.

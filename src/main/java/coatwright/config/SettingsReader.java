@@ -10,8 +10,11 @@ import coatwright.film.Finish;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.UnitSystem;
 import coatwright.sensors.SourceMapping;
+import coatwright.store.influx.MirrorSettings;
 import java.nio.file.Path;
 import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -63,14 +66,22 @@ final class SettingsReader {
       Map<String, Finish> finishes,
       BiFunction<Set<String>, Set<String>, List<SourceMapping>> sources) {
     Shop shop = shop(root.section("shop"), finishes);
-    List<Room> rooms = rooms();
+    List<Room> rooms = rooms(shop.zone());
     Map<String, Broker> brokers = brokers(root.section("brokers"));
+    List<MirrorSettings> mirrors = MirrorsReader.mirrors(root.section("mirrors"), beside);
     Web web = web(root.section("web"));
     Store store = store(root.section("store"));
     root.refuseOthers();
     Set<String> roomNames = rooms.stream().map(Room::name).collect(Collectors.toSet());
     return new Settings(
-        shop, rooms, brokers, web, store, sources.apply(roomNames, brokers.keySet()), finishes);
+        shop,
+        rooms,
+        brokers,
+        mirrors,
+        web,
+        store,
+        sources.apply(roomNames, brokers.keySet()),
+        finishes);
   }
 
   private Shop shop(Section section, Map<String, Finish> finishes) {
@@ -119,7 +130,7 @@ final class SettingsReader {
     }
   }
 
-  private List<Room> rooms() {
+  private List<Room> rooms(ZoneId zone) {
     List<Room> rooms = new ArrayList<>();
     Set<String> names = new HashSet<>();
     for (Section section : root.sections("rooms")) {
@@ -134,13 +145,27 @@ final class SettingsReader {
         section.fault("name", "two rooms have this name", "rename one of them");
       }
       OptionalDouble volumeM3 = section.optionalQuantity("volume", Quantities::roomVolumeM3);
+      Optional<Instant> heatingChanged =
+          section.optional("heating-changed").flatMap(text -> time(section, text, zone));
       section.refuseOthers();
-      rooms.add(new Room(name, volumeM3));
+      rooms.add(new Room(name, volumeM3, heatingChanged));
     }
     if (rooms.isEmpty()) {
       root.fault("rooms", "at least one room is needed", "write - name: finishing room below it");
     }
     return rooms;
+  }
+
+  private static Optional<Instant> time(Section section, String text, ZoneId zone) {
+    try {
+      return Optional.of(LocalDateTime.parse(text).atZone(zone).toInstant());
+    } catch (DateTimeException unreadable) {
+      section.fault(
+          "heating-changed",
+          "a date and a time of day is expected",
+          "write it like 2026-11-02T08:00");
+      return Optional.empty();
+    }
   }
 
   private Map<String, Broker> brokers(Section section) {

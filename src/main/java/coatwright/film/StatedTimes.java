@@ -39,15 +39,17 @@ public record StatedTimes(
       OutOfRange.check("time to " + stated.getKey(), stated.getValue(), "h", 1e-3, MOST_H);
       if (stated.getValue() < before) {
         throw new OutOfRange(
-            "the stated time to %s is shorter than that to an earlier milestone"
-                .formatted(stated.getKey()));
+            "the stated time to %s, %s h, is shorter than that to an earlier milestone"
+                .formatted(stated.getKey(), stated.getValue()));
       }
       before = stated.getValue();
     }
     hours = Collections.unmodifiableMap(inOrder);
     double recoatH = inOrder.getOrDefault(Milestone.DRY_TO_RECOAT, 0.0);
     if (recoatUntilH.isPresent() && recoatUntilH.getAsDouble() < recoatH) {
-      throw new OutOfRange("the stated recoat window ends before it begins");
+      throw new OutOfRange(
+          "the stated recoat window ends, at %s h, before it begins, at %s h"
+              .formatted(recoatUntilH.getAsDouble(), recoatH));
     }
     recoatUntilH.ifPresent(
         h -> OutOfRange.check("late end of the recoat window", h, "h", 0.1, MOST_H));

@@ -15,19 +15,22 @@ import java.util.regex.Pattern;
 final class NoteForm {
   private static final Set<String> KEYS = Set.of("part", "coat", "what", "at", "text", "who");
   private static final double MOST_RESIDUE_PCT = 60;
+  private static final double COLDEST_STORE_C = -30;
+  private static final double WARMEST_STORE_C = 60;
   private static final Pattern ENTRY_ID = Pattern.compile("e[0-9]+");
   private static final String GRAMMAR =
       "write clouded=0..5, cleared, tacky, touch|thumbnail|powder|smell|print=pass|fail,"
-          + " rubbed-out=fine|not-fine or weighed=3.2%";
+          + " rubbed-out=fine|not-fine, weighed=3.2% or carried-in=8C";
 
   /** What was seen, before it is tied to a part. */
   private record Seen(
       Observation.What what,
       OptionalInt grade,
       Optional<Boolean> passed,
-      OptionalDouble residuePct) {
+      OptionalDouble residuePct,
+      OptionalDouble storedTempC) {
     Seen(Observation.What what, OptionalInt grade, Optional<Boolean> passed) {
-      this(what, grade, passed, OptionalDouble.empty());
+      this(what, grade, passed, OptionalDouble.empty(), OptionalDouble.empty());
     }
   }
 
@@ -69,7 +72,8 @@ final class NoteForm {
             saw.grade(),
             saw.passed(),
             form.text("text"),
-            saw.residuePct());
+            saw.residuePct(),
+            saw.storedTempC());
     return new Note(observation, when, form.text("who"));
   }
 
@@ -137,7 +141,15 @@ final class NoteForm {
               Observation.What.WEIGHED,
               OptionalInt.empty(),
               Optional.empty(),
-              OptionalDouble.of(residue(text, value)));
+              OptionalDouble.of(residue(text, value)),
+              OptionalDouble.empty());
+      case "carried-in" ->
+          new Seen(
+              Observation.What.CARRIED_IN,
+              OptionalInt.empty(),
+              Optional.empty(),
+              OptionalDouble.empty(),
+              OptionalDouble.of(stored(text, value)));
       default -> throw unreadable(text, "this is no observation the journal knows");
     };
   }
@@ -154,6 +166,14 @@ final class NoteForm {
       throw unreadable(text, "clouding is graded 0 (clear) to 5 (white)");
     }
     return value.charAt(0) - '0';
+  }
+
+  private static double stored(String text, String value) {
+    double tempC = Quantities.temperatureC("what \"" + text + "\"", value);
+    if (!(tempC >= COLDEST_STORE_C && tempC <= WARMEST_STORE_C)) {
+      throw unreadable(text, "wood is stored between -30 and 60 °C");
+    }
+    return tempC;
   }
 
   private static double residue(String text, String value) {

@@ -11,6 +11,7 @@ import java.util.OptionalInt;
  * @param grade clouding 0 (clear) to 5 (white), for {@link What#CLOUDED}
  * @param passed outcome of a test, for the tests and {@link What#RUBBED_OUT}
  * @param residuePct for {@link What#WEIGHED}: what of the film's mass is still solvent, per cent
+ * @param storedTempC for {@link What#CARRIED_IN}: how warm the wood was where it was stored, °C
  */
 public record Observation(
     PartPath part,
@@ -19,7 +20,8 @@ public record Observation(
     OptionalInt grade,
     Optional<Boolean> passed,
     Optional<String> text,
-    OptionalDouble residuePct)
+    OptionalDouble residuePct,
+    OptionalDouble storedTempC)
     implements EntryBody {
 
   /** An observation that weighs nothing. */
@@ -33,6 +35,18 @@ public record Observation(
     this(part, coat, what, grade, passed, text, OptionalDouble.empty());
   }
 
+  /** An observation of a part that was not carried in. */
+  public Observation(
+      PartPath part,
+      Optional<String> coat,
+      What what,
+      OptionalInt grade,
+      Optional<Boolean> passed,
+      Optional<String> text,
+      OptionalDouble residuePct) {
+    this(part, coat, what, grade, passed, text, residuePct, OptionalDouble.empty());
+  }
+
   /** The kinds of observation. */
   public enum What {
     CLOUDED,
@@ -44,7 +58,8 @@ public record Observation(
     SMELL,
     PRINT,
     RUBBED_OUT,
-    WEIGHED;
+    WEIGHED,
+    CARRIED_IN;
 
     /** The word of the command line: {@code clouded}, {@code rubbed-out}. */
     @Override

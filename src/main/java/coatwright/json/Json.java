@@ -19,6 +19,7 @@ public final class Json {
       JsonMapper.builder()
           .addModule(new Jdk8Module())
           .addModule(new JavaTimeModule())
+          .addModule(new TwelveDigits())
           .defaultPropertyInclusion(
               JsonInclude.Value.construct(
                   JsonInclude.Include.NON_ABSENT, JsonInclude.Include.NON_ABSENT))

@@ -21,11 +21,13 @@ final class DueRows {
   private static final Duration HANDLING_KEPT = Duration.ofHours(1);
 
   private final PredictionLog log;
+  private final ZoneId zone;
   private final MoveReason reasons;
   private final BenchAdvice advice;
 
   DueRows(PredictionLog log, ZoneId zone) {
     this.log = log;
+    this.zone = zone;
     this.reasons = new MoveReason(zone);
     this.advice = new BenchAdvice(zone);
   }
@@ -62,15 +64,48 @@ final class DueRows {
     }
     List<Due> due = new ArrayList<>();
     boolean moved = false;
+    Optional<Contradiction> against = Contradiction.in(p);
     for (Milestone m : DueList.dated(p.job().finish())) {
-      Dates dates = tested(m, p);
+      boolean held = against.isPresent() && against.get().holdsBack(m);
+      Dates dates = held ? Dates.NONE : tested(m, p);
       moved |= keep(part, m, dates, p, basis, reason);
-      if (wanted(m, dates, p)) {
+      if (!held && wanted(m, dates, p)) {
         due.add(row(part, m, dates, p));
       }
     }
-    tacky(part, p).ifPresent(due::add);
+    if (against.isPresent()) {
+      due.add(contradicted(part, against.get(), p));
+    } else {
+      tacky(part, p).ifPresent(due::add);
+    }
     return new Told(due, moved);
+  }
+
+  /** One line for all dates that a failed test has taken away. */
+  private Due contradicted(PartPath part, Contradiction against, PartPrediction p) {
+    boolean rubs = DueList.dated(p.job().finish()).contains(Milestone.RUB_OUT);
+    Milestone m =
+        rubs && against.holdsBack(Milestone.RUB_OUT) ? Milestone.RUB_OUT : against.milestone();
+    String why =
+        "%s, though nine in ten such films are %s by %s; if it fails once more, old stock or what"
+            + " lies beneath keeps the film soft, and no date can be told";
+    return new Due(
+        part.toString(),
+        m.toString(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        lastMove(part, m).flatMap(PredictionLog.Kept::was),
+        Optional.of(
+            why.formatted(
+                reasons.said(against.test(), p),
+                against.milestone(),
+                Times.near(against.byNow(), p.madeAt(), zone))),
+        Optional.of("Make the test again now: about one in fifty is misread."),
+        false,
+        false,
+        true);
   }
 
   /**

@@ -300,6 +300,7 @@ public final class FilmJobs {
             coat.room(),
             Optional.of(coat.part().toString()),
             entered,
+            WoodTemperature.CarriedIn.noted(journal, coat.part(), coat.start()),
             coat.start(),
             board);
     boolean longAgo = coat.start().plus(SETTLED).isBefore(now);

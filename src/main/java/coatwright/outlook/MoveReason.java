@@ -77,6 +77,7 @@ final class MoveReason {
           o.what() + " test " + (o.passed().orElse(false) ? "passed" : "failed") + at;
       case WEIGHED ->
           Judge.text("weighed with %.1f %% still solvent", o.residuePct().orElse(0)) + at;
+      case CARRIED_IN -> "carried in" + at;
       case CLOUDED, CLEARED -> o.what() + at;
     };
   }

@@ -58,6 +58,9 @@ public record PartPrediction(
 
   /** Tenth, fiftieth and ninetieth percentile as dates. */
   public record Dates(Optional<Instant> p10, Optional<Instant> p50, Optional<Instant> p90) {
+    /** No date can be told. */
+    static final Dates NONE = new Dates(Optional.empty(), Optional.empty(), Optional.empty());
+
     /** Exactly then, because it was seen. */
     static Dates seen(Instant at) {
       return new Dates(Optional.of(at), Optional.of(at), Optional.of(at));

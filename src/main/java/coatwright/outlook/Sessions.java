@@ -36,7 +36,8 @@ final class Sessions {
 
   /** Computed at most every quarter of a minute while neither air nor journal has changed. */
   SessionOutlook of(String room, Instant now) {
-    Object air = climate.now(room).air();
+    RoomAir airNow = climate.now(room);
+    Object air = List.of(airNow.air(), airNow.mistrust());
     int entries = journal.entries().size();
     Optional<Kept> fresh =
         Optional.ofNullable(kept.get(room))
@@ -90,6 +91,7 @@ final class Sessions {
         a.method(),
         line(a, open.isPresent()),
         a.nextBetter(),
+        a.nextBetterShare(),
         a.airAgeSeconds(),
         a.woodFrom(),
         a.outlook());
@@ -143,6 +145,7 @@ final class Sessions {
       case "layers" -> "this finish may not hold on the one beneath";
       case "recoat-window" -> "mind the recoat window";
       case "limits" -> "outside what the finish is stated for";
+      case "air-in-doubt" -> "the sensor is in doubt";
       case "no-air" -> "no air reading to believe";
       case "wood-unknown" -> "measure the wood first";
       default -> o.reason();

@@ -61,7 +61,7 @@ final class Tests {
       case SMELL -> Optional.of(BenchTest.SMELL);
       case PRINT -> Optional.of(BenchTest.PRINT);
       case RUBBED_OUT -> Optional.of(BenchTest.RUBBED_OUT);
-      case CLOUDED, CLEARED, WEIGHED -> Optional.empty();
+      case CLOUDED, CLEARED, WEIGHED, CARRIED_IN -> Optional.empty();
     };
   }
 }

@@ -4,9 +4,14 @@ import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
 import coatwright.climate.Climate;
 import coatwright.climate.WoodPoint;
+import coatwright.journal.Journal;
+import coatwright.journal.Observation;
+import coatwright.journal.PartPath;
 import coatwright.quantity.Show;
+import coatwright.quantity.UnitSystem;
 import coatwright.wood.Board;
 import coatwright.wood.BoardLag;
+import coatwright.wood.BoardWarming;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -42,6 +47,29 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
   /** A board that came from elsewhere within the day; assumed. */
   private static final double START_ERROR_K = 5;
 
+  /** Told how warm the wood is, how sure a person can be of it. */
+  private static final double STORE_ERROR_K = 1.5;
+
+  /**
+   * When the wood came into the room, and how warm it was where it had been stored.
+   *
+   * @param storedTempC °C
+   */
+  record CarriedIn(double storedTempC, Instant at) {
+    /** The newest such note on a part within a day before that instant. */
+    static Optional<CarriedIn> noted(Journal journal, PartPath part, Instant before) {
+      return journal.observations(part).stream()
+          .filter(entry -> !entry.at().isAfter(before))
+          .filter(entry -> entry.at().isAfter(before.minus(HISTORY)))
+          .filter(entry -> ((Observation) entry.body()).storedTempC().isPresent())
+          .reduce((first, second) -> second)
+          .map(
+              entry ->
+                  new CarriedIn(
+                      ((Observation) entry.body()).storedTempC().getAsDouble(), entry.at()));
+    }
+  }
+
   /** What a person entered. */
   record Entered(double woodTempC, Instant at) {}
 
@@ -56,6 +84,7 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
       String room,
       Optional<String> part,
       Optional<Entered> entered,
+      Optional<CarriedIn> carried,
       Instant at,
       PartWood wood) {
     Optional<WoodTemperature> told = entered.flatMap(e -> told(e, at));
@@ -66,10 +95,53 @@ record WoodTemperature(double woodTempC, double errorK, String from, boolean mea
     if (found.isEmpty()) {
       found = told;
     }
+    if (found.isEmpty() && carried.isPresent()) {
+      return carried(climate, room, carried.get(), at, wood);
+    }
     if (found.isEmpty()) {
       found = probe(climate, room, Optional.empty(), at);
     }
     return found.isPresent() ? found : lagged(climate, room, at, wood);
+  }
+
+  /** Heat creeping into a board that was carried in from somewhere colder or warmer. */
+  private static Optional<WoodTemperature> carried(
+      Climate climate, String room, CarriedIn carried, Instant at, PartWood wood) {
+    List<AirPoint> points = climate.series(room, carried.at(), at.plusMillis(1)).points();
+    if (points.isEmpty()) {
+      return Optional.empty();
+    }
+    Board board = wood.board();
+    double since = Math.max(0, AirRecord.seconds(carried.at(), at));
+    AirRecord.Knots knots = new AirRecord.Knots(carried.at());
+    knots.add(0, points.get(0).airTempC(), points.get(0).rhPct() / 100);
+    points.forEach(knots::add);
+    double faceC;
+    if (knots.size() < 2) {
+      double airC = points.get(0).airTempC();
+      faceC =
+          carried.storedTempC()
+              + BoardWarming.faceShare(board, since) * (airC - carried.storedTempC());
+    } else {
+      var air = knots.course(0);
+      double[] faces =
+          BoardLag.surfaceTempsC(board, air.timeS(), air.airTempC(), carried.storedTempC());
+      faceC = faces[faces.length - 1];
+    }
+    double left = Math.exp(-since / BoardLag.timeConstantS(board));
+    double error =
+        Math.sqrt(
+            sq(LAG_ERROR_K)
+                + sq(STORE_ERROR_K * left)
+                + sq(points.get(points.size() - 1).temperatureErrorK()));
+    String from =
+        "reckoned from where it was stored, %s, and %s of the room's air for %s (±%s K)"
+            .formatted(
+                Show.temperature(carried.storedTempC(), UnitSystem.METRIC),
+                Show.duration(Duration.ofSeconds((long) since)),
+                wood.words(),
+                Show.fixed(error, 1));
+    return Optional.of(new WoodTemperature(faceC, error, from, false));
   }
 
   private static Optional<WoodTemperature> told(Entered e, Instant at) {

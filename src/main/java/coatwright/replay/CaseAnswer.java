@@ -10,9 +10,9 @@ import java.util.Optional;
  * What can be said of a case someone describes. Component names are the JSON keys of the contract.
  *
  * @param summary what would have been said before the brush: the outlook's own words
- * @param clouding where the description fixes an air; from the film model for spirit finishes, else
- *     from the dew point alone
- * @param drying from the film model, for spirit finishes only
+ * @param clouding where the description fixes an air; from the model of the shop's nearest finish,
+ *     else from the dew point alone
+ * @param drying from the same model
  * @param causes likeliest first; their probabilities sum to 1
  * @param advice what to do, a sentence each
  * @param questions what would settle it, a sentence each

@@ -21,8 +21,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Answers a case described in words. Where the description fixes temperature and humidity, the air
- * is computed: the whole film for a spirit finish, the dew point at the wood for all others. The
+ * Answers a case described in words. Where the description fixes temperature and humidity, the coat
+ * is computed as the shop's finish nearest to the words would take it; where the shop has none of
+ * that family, or the air is beyond what its model bears, the dew point at the wood decides. The
  * rest is weighed by what the words say ({@link CaseRules}). Where nothing speaks for any cause it
  * says so and asks.
  */
@@ -44,19 +45,20 @@ public final class DescribedCases {
   private static final double HOTTEST_C = 45;
   private static final double DRIEST_PCT = 3;
 
-  private final Finish spiritFinish;
+  private final Map<String, Finish> finishes;
+  private final String usualFinish;
 
   /**
    * @param finishes by name
-   * @param usualFinish the one a described spirit finish is computed with
+   * @param usualFinish taken first among those of its family that the words fit alike
    */
   public DescribedCases(Map<String, Finish> finishes, String usualFinish) {
-    Finish finish = finishes.get(usualFinish);
-    if (finish == null) {
+    if (!finishes.containsKey(usualFinish)) {
       throw RefusedInput.of(
           "finish \"" + usualFinish + "\"", "has no file in config/finishes", "name one that has");
     }
-    this.spiritFinish = finish;
+    this.finishes = Map.copyOf(finishes);
+    this.usualFinish = usualFinish;
   }
 
   /**
@@ -68,7 +70,8 @@ public final class DescribedCases {
   public CaseAnswer answer(String json) {
     DescribedCase told = DescribedCase.read(json);
     Family family = Family.of(told.finishText());
-    Optional<Air> air = air(told, family);
+    Optional<Finish> finish = family.nearest(told.finishText(), finishes, usualFinish);
+    Optional<Air> air = air(told, family, finish);
     Fault fault = CaseRules.fault(told);
     List<Weighed> weighed = weigh(told, fault, air);
     boolean spoken = weighed.stream().anyMatch(w -> !w.forIt.isEmpty() || !w.against.isEmpty());
@@ -79,7 +82,7 @@ public final class DescribedCases {
         air.flatMap(Air::drying),
         causes,
         atFault(fault, weighed, spoken),
-        advice(fault, air, family),
+        advice(fault, air, finish),
         questions(told, fault, air));
   }
 
@@ -100,17 +103,16 @@ public final class DescribedCases {
     }
   }
 
-  private Optional<Air> air(DescribedCase told, Family family) {
+  private static Optional<Air> air(DescribedCase told, Family family, Optional<Finish> finish) {
     if (told.airTempC().isEmpty() || told.rhPct().isEmpty()) {
       return Optional.empty();
     }
     double airC = told.airTempC().getAsDouble();
     double rhPct = told.rhPct().getAsDouble();
     double woodC = told.woodTempC().orElse(airC);
-    boolean inModel =
-        family == Family.SPIRIT && modelled(airC) && modelled(woodC) && rhPct >= DRIEST_PCT;
-    if (inModel) {
-      Outlook outlook = FilmOutlooks.described(request(told, airC, rhPct));
+    boolean inModel = modelled(airC) && modelled(woodC) && rhPct >= DRIEST_PCT;
+    if (inModel && finish.isPresent()) {
+      Outlook outlook = FilmOutlooks.described(request(told, finish.get(), airC, rhPct));
       if (outlook.clouding().isPresent()) {
         return Optional.of(
             new Air(
@@ -126,9 +128,10 @@ public final class DescribedCases {
     return tempC >= COLDEST_C && tempC <= HOTTEST_C;
   }
 
-  private OutlookRequest request(DescribedCase told, double airC, double rhPct) {
+  private static OutlookRequest request(
+      DescribedCase told, Finish finish, double airC, double rhPct) {
     return new OutlookRequest(
-        spiritFinish,
+        finish,
         airC,
         rhPct,
         MoistAir.SEA_LEVEL_PA,
@@ -150,7 +153,7 @@ public final class DescribedCases {
         List.of());
   }
 
-  /** No film model for this family: only how far the wood stands above the dew point. */
+  /** Beyond the film's model: only how far the wood stands above the dew point. */
   private static Air byDewPoint(Family family, double airC, double rhPct, double woodC) {
     double dewC = MoistAir.of(airC, rhPct).dewPointC();
     double spreadK = woodC - dewC;
@@ -329,7 +332,7 @@ public final class DescribedCases {
     return air >= PARTLY ? AirAtFault.PARTLY : AirAtFault.NO;
   }
 
-  private static List<String> advice(Fault fault, Optional<Air> air, Family family) {
+  private static List<String> advice(Fault fault, Optional<Air> air, Optional<Finish> finish) {
     List<String> advice = new ArrayList<>();
     switch (fault) {
       case CLOUDED ->
@@ -360,8 +363,13 @@ public final class DescribedCases {
                   + " where you work");
       case NONE, UNKNOWN -> {}
     }
-    if (air.isPresent() && !air.get().modelled() && family != Family.UNKNOWN) {
-      advice.add("No film model exists for this finish yet: only the dew point is computed");
+    if (air.isPresent()) {
+      advice.add(
+          air.get().modelled() && finish.isPresent()
+              ? "Reckoned as %s of this shop's files (%s); another product may behave otherwise"
+                  .formatted(finish.get().title(), finish.get().name())
+              : "Only the dew point at the wood was reckoned: no finish of this shop fits the"
+                  + " words, or the air is beyond its model");
     }
     advice.add("Read the safety data sheet");
     return advice;

@@ -20,6 +20,9 @@ public record Chip(String name, double temperatureErrorK, double rhErrorPct) {
   private static final Chip C = new Chip("C", 2, 6);
   private static final Map<String, Chip> CLASSES =
       Map.ofEntries(
+          Map.entry("a", A),
+          Map.entry("b", B),
+          Map.entry("c", C),
           Map.entry("dht11", C),
           Map.entry("dht22", B),
           Map.entry("am2302", B),

@@ -19,12 +19,15 @@ final class CompanyRules {
 
   private CompanyRules() {}
 
-  static void judge(Sample sample, List<Neighbour> neighbours) {
+  /**
+   * @param corrected the same values as calibration has them, like the neighbours'
+   */
+  static void judge(Sample sample, Sample corrected, List<Neighbour> neighbours) {
     if (!sample.has(Quantity.AIR_TEMPERATURE) || !sample.has(Quantity.RELATIVE_HUMIDITY)) {
       return;
     }
-    double t = sample.value(Quantity.AIR_TEMPERATURE).getAsDouble();
-    double rh = sample.value(Quantity.RELATIVE_HUMIDITY).getAsDouble();
+    double t = corrected.value(Quantity.AIR_TEMPERATURE).getAsDouble();
+    double rh = corrected.value(Quantity.RELATIVE_HUMIDITY).getAsDouble();
     warmOffset(sample, neighbours, t, rh);
     aloneAgainstTwo(sample, neighbours, t, rh);
   }

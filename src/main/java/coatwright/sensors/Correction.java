@@ -12,6 +12,10 @@ import java.time.Instant;
  * @param note how it was found, for instance which salts
  */
 public record Correction(Quantity quantity, double gain, double offset, Instant from, String note) {
+  boolean changesNothing() {
+    return Double.compare(gain, 1) == 0 && Double.compare(offset, 0) == 0;
+  }
+
   double applyTo(double shown) {
     return gain * shown + offset;
   }

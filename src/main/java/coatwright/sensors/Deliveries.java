@@ -21,6 +21,7 @@ final class Deliveries {
   private static final int MOST_CHANNELS = 512;
   private static final int MOST_TOLD = 4_096;
   private static final Duration FRESH = Duration.ofHours(6);
+  private static final int STANDING_INTERVALS = 3;
 
   private record Last(String octets, Instant at, int together) {}
 
@@ -103,6 +104,7 @@ final class Deliveries {
       return Optional.of("retained and %s old".formatted(Text.span(age)));
     }
     if (mode == Transport.Retained.IGNORE) {
+      sample.repeated();
       return Optional.of("retained; ignored, as the settings say");
     }
     if (mode == Transport.Retained.READING_IF_TIMED && sample.ownTime) {
@@ -113,6 +115,28 @@ final class Deliveries {
         sample.ownTime
             ? "retained on subscribe; shown as last known, not logged"
             : "retained on subscribe; age unknown");
+  }
+
+  /**
+   * Why the sender is taken to repeat an old value: its own counter or clock has not moved for
+   * three intervals though it goes on sending. The time of the link is not the time of the
+   * measurement.
+   */
+  Optional<String> standingStill(Sample sample, History history, RawReading raw) {
+    Optional<String> mark =
+        sample.sequence.or(() -> sample.ownTime ? Optional.of("" + sample.at) : Optional.empty());
+    if (mark.isEmpty()) {
+      return Optional.empty();
+    }
+    Duration still = history.standsStill(mark.get(), raw.arrivedAt());
+    return still.compareTo(mapping.every().multipliedBy(STANDING_INTERVALS)) < 0
+        ? Optional.empty()
+        : Optional.of(
+            "its own %s has stood at %s for %s: what carries it repeats the last value; look at the sensor itself"
+                .formatted(
+                    sample.sequence.isPresent() ? "counter" : "time",
+                    mark.get(),
+                    Text.span(still)));
   }
 
   /** Why a sample is one already taken; empty when it is new. */

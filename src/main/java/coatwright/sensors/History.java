@@ -65,6 +65,13 @@ final class History {
   private Optional<Instant> highSince = Optional.empty();
   private Optional<Instant> wetSince = Optional.empty();
   private Optional<Instant> wetUntil = Optional.empty();
+  private Optional<Instant> agreesSince = Optional.empty();
+  private OptionalDouble coldestWhileHigh = OptionalDouble.empty();
+  private Optional<Instant> tellsNewSince = Optional.empty();
+  private Optional<String> ownMark = Optional.empty();
+  private final Drift drift = new Drift();
+  private final FloorWatch floor = new FloorWatch();
+  private final WarmUp warmUp = new WarmUp();
 
   Optional<Point> believed(Quantity quantity) {
     return Optional.ofNullable(believed.get(quantity));
@@ -144,6 +151,45 @@ final class History {
     wetUntil = until;
   }
 
+  /** Since when it has agreed with another sensor of the room after it was wet. */
+  Optional<Instant> agreesSince() {
+    return agreesSince;
+  }
+
+  void agreesSince(Optional<Instant> since) {
+    agreesSince = since;
+  }
+
+  /** The coldest it measured while humidity has stood at its upper end. */
+  OptionalDouble coldestWhileHigh() {
+    return coldestWhileHigh;
+  }
+
+  Drift drift() {
+    return drift;
+  }
+
+  FloorWatch floor() {
+    return floor;
+  }
+
+  WarmUp warmUp() {
+    return warmUp;
+  }
+
+  /**
+   * How long the sender's own mark (its counter, or its own time) has stood still.
+   *
+   * @param mark what it says now
+   */
+  Duration standsStill(String mark, Instant arrivedAt) {
+    if (!ownMark.equals(Optional.of(mark)) || tellsNewSince.isEmpty()) {
+      ownMark = Optional.of(mark);
+      tellsNewSince = Optional.of(arrivedAt);
+    }
+    return Duration.between(tellsNewSince.get(), arrivedAt);
+  }
+
   /** Notes that a reading of that time is already kept. */
   void newest(Instant at) {
     newest = Optional.of(at);
@@ -158,8 +204,15 @@ final class History {
       boolean high = sample.value(Quantity.RELATIVE_HUMIDITY).orElse(0) >= CEILING_PCT;
       highSince = high ? Optional.of(highSince.orElse(sample.at)) : Optional.empty();
     }
+    if (highSince.isEmpty()) {
+      coldestWhileHigh = OptionalDouble.empty();
+    }
     OptionalDouble t =
         sample.isHeld() ? OptionalDouble.empty() : sample.value(Quantity.AIR_TEMPERATURE);
+    if (highSince.isPresent() && t.isPresent()) {
+      coldestWhileHigh =
+          OptionalDouble.of(Math.min(coldestWhileHigh.orElse(t.getAsDouble()), t.getAsDouble()));
+    }
     sample
         .values()
         .forEach(

@@ -27,9 +27,9 @@ public final class Intake {
   private final PayloadForm form;
   private final SampleReader reader;
   private final Deliveries deliveries;
-  private final Screen screen;
   private final Misread misread;
   private final Calibration calibration;
+  private final Screen screen;
   private final Map<String, History> histories = new HashMap<>();
   private final List<Recalled> recalled = new ArrayList<>();
   private final List<Recalled> after = new ArrayList<>();
@@ -37,18 +37,27 @@ public final class Intake {
   private Instant movedSince = Instant.EPOCH;
 
   Intake(SourceMapping mapping, Neighbours neighbours) {
+    this(mapping, neighbours, Upkeep.NONE);
+  }
+
+  Intake(SourceMapping mapping, Neighbours neighbours, Upkeep upkeep) {
     this.mapping = mapping;
     this.form = PayloadForm.of(mapping.payload());
     this.reader = new SampleReader(mapping);
     this.deliveries = new Deliveries(mapping);
-    this.screen = new Screen(mapping, neighbours);
+    this.calibration = new Calibration(mapping, upkeep);
+    this.screen = new Screen(mapping, neighbours, calibration);
     this.misread = new Misread(mapping, reader);
-    this.calibration = new Calibration(mapping);
   }
 
   /** One source by itself, with no neighbours to compare. */
   public static Intake alone(SourceMapping mapping) {
     return new Intake(mapping, new Neighbours());
+  }
+
+  /** The same, with what the shop's books say of it. */
+  public static Intake alone(SourceMapping mapping, Upkeep upkeep) {
+    return new Intake(mapping, new Neighbours(), upkeep);
   }
 
   /**
@@ -63,6 +72,7 @@ public final class Intake {
    * @param harmless nothing was read and nothing is wrong: a header line, another device, a message
    *     delivered twice
    * @param present what it said about the node being there, if that is what it said
+   * @param sent the humidities in it as they came, before limits and corrections
    */
   public record Taken(
       MappedPayload verdict,
@@ -71,9 +81,11 @@ public final class Intake {
       List<Doubt> doubts,
       RawText raw,
       boolean harmless,
-      Optional<Boolean> present) {
+      Optional<Boolean> present,
+      List<JustSent> sent) {
     public Taken {
       bySensor = List.copyOf(bySensor);
+      sent = List.copyOf(sent);
       readings = List.copyOf(readings);
       doubts = List.copyOf(doubts);
     }
@@ -111,13 +123,22 @@ public final class Intake {
     form.asked(request);
   }
 
-  /** Looks at a line said while a serial source settles, from which only a header is learned. */
-  void overhear(RawReading raw) {
-    form.overhear(text(raw));
+  /**
+   * Looks at a line said while a serial source settles, from which only a header is learned.
+   *
+   * @param maybeCut its beginning may be missing
+   */
+  void overhear(RawReading raw, boolean maybeCut) {
+    form.overhear(text(raw), maybeCut);
   }
 
   SourceMapping mapping() {
     return mapping;
+  }
+
+  /** How its sensors' humidity stands. Safe for several threads. */
+  Calibration calibration() {
+    return calibration;
   }
 
   private Taken judged(RawReading raw, PayloadText text, Opened.Parts parts) {
@@ -135,8 +156,10 @@ public final class Intake {
     List<Reading> readings = new ArrayList<>();
     List<Doubt> doubts = new ArrayList<>();
     List<MappedPayload> bySensor = new ArrayList<>();
+    List<JustSent> sent = new ArrayList<>();
     for (Sample sample : samples) {
       parts.flags().forEach(sample::flag);
+      justSent(sample).ifPresent(sent::add);
       // Several values of one sensor in one payload came once.
       judge(
           sample,
@@ -163,7 +186,18 @@ public final class Intake {
     MappedPayload verdict = new MappedPayload(mapping.source(), accepted, held, refused);
     boolean repeated = samples.stream().allMatch(Sample::isRepeated);
     return new Taken(
-        verdict, bySensor, readings, doubts, raw(raw, verdict), repeated, Optional.empty());
+        verdict, bySensor, readings, doubts, raw(raw, verdict), repeated, Optional.empty(), sent);
+  }
+
+  private Optional<JustSent> justSent(Sample sample) {
+    return sample.has(Quantity.RELATIVE_HUMIDITY)
+        ? Optional.of(
+            new JustSent(
+                calibration.name(sample),
+                sample.at,
+                sample.value(Quantity.AIR_TEMPERATURE),
+                sample.value(Quantity.RELATIVE_HUMIDITY).getAsDouble()))
+        : Optional.empty();
   }
 
   /** As the house keeps it; what is compared with the next stays as it was sent. */
@@ -183,6 +217,11 @@ public final class Intake {
         return;
       }
     }
+    Optional<String> still = deliveries.standingStill(sample, history, raw);
+    if (still.isPresent()) {
+      sample.refuseAll(still.get());
+      return;
+    }
     Optional<String> duplicate = deliveries.duplicate(sample, history, look);
     if (duplicate.isPresent()) {
       sample.repeated();
@@ -196,6 +235,12 @@ public final class Intake {
     }
     if (!parts.heldBecause().isEmpty()) {
       sample.hold(parts.heldBecause());
+    }
+    Optional<Instant> boxed = calibration.boxedSince(sample);
+    if (boxed.isPresent()) {
+      // What a salt makes is not the room's air, and no history of it either.
+      sample.hold("in the box with a salt since %s: kept aside".formatted(boxed.get()));
+      return;
     }
     deliveries.hold(sample, look);
     misread.judge(sample, raw, parts.otherwise());
@@ -283,7 +328,14 @@ public final class Intake {
         new MappedPayload(
             mapping.source(), List.of(), List.of(), List.of(new Refused(Optional.empty(), reason)));
     return new Taken(
-        verdict, List.of(verdict), List.of(), List.of(), raw(raw, verdict), harmless, present);
+        verdict,
+        List.of(verdict),
+        List.of(),
+        List.of(),
+        raw(raw, verdict),
+        harmless,
+        present,
+        List.of());
   }
 
   private RawText raw(RawReading raw, MappedPayload verdict) {

@@ -1,8 +1,12 @@
 package coatwright.sensors;
 
+import coatwright.air.SaturationPressure;
+import coatwright.climate.Role;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * What a single value gives away: outside the hard limits it is refused, outside the plausible ones
@@ -17,10 +21,40 @@ final class LimitRules {
   private static final double SAME = 1e-9;
   private static final double[] SCALES = {10, 100};
 
-  private final Map<Quantity, Limits> limits;
+  /** Drier than any heated shop, °C; common practice, no source. */
+  private static final double DRIEST_DEW_POINT_C = -15;
 
-  LimitRules(Map<Quantity, Limits> limits) {
+  /**
+   * Damper than outdoor air gets but in the hottest harbours, °C; common practice, no source. Steam
+   * indoors goes beyond it, so it is marked and believed.
+   */
+  private static final double DAMP_DEW_POINT_C = 26;
+
+  /** Beyond any outdoor air, °C; from memory. */
+  private static final double DAMPEST_DEW_POINT_C = 36;
+
+  /** Below this, air with hardly any water in it is nothing odd. */
+  private static final double COLD_C = 5;
+
+  private final Map<Quantity, Limits> limits;
+  private final boolean dewPointToo;
+
+  /**
+   * @param dewPointToo the air's dew point is judged too: indoors, where the settings set no limits
+   *     of their own
+   */
+  LimitRules(Map<Quantity, Limits> limits, boolean dewPointToo) {
     this.limits = limits;
+    this.dewPointToo = dewPointToo;
+  }
+
+  static LimitRules of(SourceMapping mapping) {
+    SourceMapping.Placing placing = mapping.placing();
+    Map<Quantity, Limits> usual = Limits.usual(placing.role(), placing.chip());
+    boolean usualAir =
+        Stream.of(Quantity.AIR_TEMPERATURE, Quantity.RELATIVE_HUMIDITY)
+            .allMatch(each -> Objects.equals(usual.get(each), mapping.limits().get(each)));
+    return new LimitRules(mapping.limits(), usualAir && placing.role() != Role.OUTSIDE);
   }
 
   /** The hard limits. */
@@ -99,7 +133,8 @@ final class LimitRules {
     }
     if (rh < SAME || Math.abs(rh - 1) < SAME) {
       return Optional.of(
-          "exactly %s %% RH does not occur in air: a failed read".formatted(Text.plain(rh)));
+          "exactly %s %% RH does not occur in air: a failed read, or a dead element if it stays"
+              .formatted(Text.plain(rh)));
     }
     return rh < limit.hardLow()
         ? Optional.of(outside(rh, " % RH", limit.hardLow(), limit.hardHigh()))
@@ -108,6 +143,54 @@ final class LimitRules {
 
   /** The plausible limits; humidity near saturation is the history's to judge. */
   void hold(Sample sample) {
+    lostCalibration(sample);
+    plausible(sample);
+    dewPoint(sample);
+  }
+
+  /** Both wrong in one message is one cause: the chip has lost its own calibration. */
+  private void lostCalibration(Sample sample) {
+    OptionalDouble t = sample.value(Quantity.AIR_TEMPERATURE);
+    OptionalDouble rh = sample.value(Quantity.RELATIVE_HUMIDITY);
+    if (t.isEmpty() || rh.isEmpty()) {
+      return;
+    }
+    boolean tOff =
+        !limit(Quantity.AIR_TEMPERATURE).plausible(t.getAsDouble())
+            && looksLikeUnit(t.getAsDouble(), limit(Quantity.AIR_TEMPERATURE)).isEmpty();
+    if (tOff && !limit(Quantity.RELATIVE_HUMIDITY).plausible(rh.getAsDouble())) {
+      sample.hold(
+          "%s °C and %s %% RH are both outside what a shop has: has the chip lost its calibration? Take its power away and give it again"
+              .formatted(Text.plain(t.getAsDouble()), Text.plain(rh.getAsDouble())));
+    }
+  }
+
+  private void dewPoint(Sample sample) {
+    OptionalDouble t = sample.value(Quantity.AIR_TEMPERATURE);
+    OptionalDouble rh = sample.value(Quantity.RELATIVE_HUMIDITY);
+    if (!dewPointToo || sample.isHeld() || t.isEmpty() || rh.isEmpty()) {
+      return;
+    }
+    double pct = Math.min(HIGHEST_TRUE_RH_PCT, rh.getAsDouble());
+    double dewPointC =
+        SaturationPressure.dewPointC(pct / 100 * SaturationPressure.overWaterPa(t.getAsDouble()));
+    if (dewPointC > DAMP_DEW_POINT_C) {
+      sample.flag("very_damp");
+    }
+    boolean dry = t.getAsDouble() > COLD_C && dewPointC < DRIEST_DEW_POINT_C;
+    if (dry || dewPointC > DAMPEST_DEW_POINT_C) {
+      sample.hold(
+          "%s °C at %s %% RH is a dew point of %s °C, outside what a shop has (%s to %s); set limits of your own if this is right"
+              .formatted(
+                  Text.plain(t.getAsDouble()),
+                  Text.plain(rh.getAsDouble()),
+                  Text.tenth(dewPointC),
+                  Text.plain(DRIEST_DEW_POINT_C),
+                  Text.plain(DAMPEST_DEW_POINT_C)));
+    }
+  }
+
+  private void plausible(Sample sample) {
     for (Quantity quantity :
         new Quantity[] {Quantity.AIR_TEMPERATURE, Quantity.SURFACE_TEMPERATURE}) {
       OptionalDouble value = sample.value(quantity);

@@ -16,6 +16,12 @@ import java.util.OptionalDouble;
 final class Misread {
   private static final double WHOLE = 0.05;
 
+  /** What is lost of a word by printing it in °F. */
+  private static final double ROUNDED = 0.3;
+
+  private static final double SIGN = 32_768;
+  private static final double WORDS = 65_536;
+
   /** Factors that are missed: tenths and hundredths. */
   private static final double[] SCALES = {10, 100};
 
@@ -39,7 +45,8 @@ final class Misread {
     if (!impossible) {
       return;
     }
-    Optional<String> cause = otherOrder(sample, raw, otherwise).or(() -> scale(sample));
+    Optional<String> cause =
+        otherOrder(sample, raw, otherwise).or(() -> scale(sample)).or(() -> word(sample));
     cause.ifPresent(
         why -> sample.refuseReadings("%s out of range; %s".formatted(shown(sample.values()), why)));
   }
@@ -100,6 +107,49 @@ final class Misread {
             "a whole-number sensor read as one of tenths: would be %d °C, %d %%; set its type in the "
                     .formatted(Math.round(wholeT), Math.round(wholeRh))
                 + "sender")
+        : Optional.empty();
+  }
+
+  /** A 16-bit word whose sign was lost, or one that stands for "no sensor". */
+  private Optional<String> word(Sample sample) {
+    for (Quantity quantity :
+        new Quantity[] {Quantity.AIR_TEMPERATURE, Quantity.SURFACE_TEMPERATURE}) {
+      OptionalDouble t = sample.value(quantity);
+      if (t.isPresent() && !possible(quantity, t.getAsDouble())) {
+        for (double scale : SCALES) {
+          Optional<String> found = word(quantity, t.getAsDouble() * scale, scale);
+          if (found.isPresent()) {
+            return found;
+          }
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private Optional<String> word(Quantity quantity, double sent, double scale) {
+    long word = Math.round(sent);
+    if (Math.abs(sent - word) > ROUNDED || Math.abs(word) > WORDS) {
+      return Optional.empty();
+    }
+    if (word == SIGN - 1 || word == -SIGN) {
+      return Optional.of("the largest or smallest 16-bit word, a no-sensor code");
+    }
+    if (word >= SIGN && plausible(quantity, (word - WORDS) / scale)) {
+      return Optional.of(
+          "a 16-bit word read without its sign: would be %s °C"
+              .formatted(Text.plain((word - WORDS) / scale)));
+    }
+    if (word > SIGN && plausible(quantity, (SIGN - word) / scale)) {
+      return Optional.of(
+          "a sign bit read as a number: would be %s °C"
+              .formatted(Text.plain((SIGN - word) / scale)));
+    }
+    double twos = (-SIGN - word) / scale;
+    return word < 0 && word > -SIGN && plausible(quantity, twos)
+        ? Optional.of(
+            "a two's complement word read as sign and number: would be %s °C"
+                .formatted(Text.plain(twos)))
         : Optional.empty();
   }
 

@@ -78,6 +78,22 @@ final class Missing {
     return Optional.empty();
   }
 
+  /** The same, where the payload names another unit than the list was written in. */
+  static Optional<String> converted(ReadingRule rule, Unit named, double sent) {
+    if (named == rule.unit()) {
+      return Optional.empty();
+    }
+    double house = named.toHouse(rule.quantity(), sent);
+    for (String missing : rule.missing()) {
+      OptionalDouble listed = StrictNumber.parse(missing, '.');
+      if (listed.isPresent()
+          && Math.abs(rule.unit().toHouse(rule.quantity(), listed.getAsDouble()) - house) < SAME) {
+        return Optional.of(reason(rule, missing, listed));
+      }
+    }
+    return Optional.empty();
+  }
+
   private static String reason(ReadingRule rule, String sent, OptionalDouble value) {
     if (value.isPresent() && rule.quantity().isTemperature()) {
       double celsius = rule.unit().toHouse(rule.quantity(), value.getAsDouble());

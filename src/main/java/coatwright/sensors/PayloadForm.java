@@ -7,8 +7,12 @@ interface PayloadForm {
   /** Takes the payload apart; never throws for what a sender may send. */
   Opened open(PayloadText payload);
 
-  /** Looks at a line said while the source settles, from which only a header may be learned. */
-  default void overhear(PayloadText payload) {}
+  /**
+   * Looks at a line said while the source settles, from which only a header may be learned.
+   *
+   * @param maybeCut its beginning may be missing
+   */
+  default void overhear(PayloadText payload, boolean maybeCut) {}
 
   /** Notes what was asked, where a recording tells it and not the settings. */
   default void asked(ModbusRequest request) {}

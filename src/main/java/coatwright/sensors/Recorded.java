@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Reads recorded inputs, each by itself, as {@code listen --mappings FILE --from FILE.jsonl} does.
@@ -170,10 +171,38 @@ public final class Recorded {
             .flatMap(verdict -> verdict.heldBack().stream())
             .map(HeldBack::reason)
             .filter(each -> each.startsWith(ALTERNATING))
-            .findFirst();
+            .findFirst()
+            .or(() -> toAndFro(verdicts));
     return reason.isEmpty()
         ? verdicts
         : verdicts.stream().map(verdict -> held(verdict, reason.get())).toList();
+  }
+
+  /** Every line of an untagged stream goes back to where the one before the last was. */
+  private static Optional<String> toAndFro(List<MappedPayload> verdicts) {
+    List<History.Pair> pairs = new ArrayList<>();
+    for (MappedPayload verdict : verdicts) {
+      verdict.accepted().stream()
+          .filter(values -> values.sensor().isEmpty())
+          .forEach(values -> pair(values.temperatureC(), values.rhPct()).ifPresent(pairs::add));
+      verdict.heldBack().stream()
+          .filter(values -> values.sensor().isEmpty())
+          .forEach(values -> pair(values.temperatureC(), values.rhPct()).ifPresent(pairs::add));
+    }
+    boolean always = pairs.size() >= 3;
+    for (int i = 2; always && i < pairs.size(); i++) {
+      always = StepRules.alternates(pairs.get(i - 2), pairs.get(i - 1), pairs.get(i));
+    }
+    return always
+        ? Optional.of(
+            ALTERNATING + " on an untagged stream: two sensors or two programs; give each a tag")
+        : Optional.empty();
+  }
+
+  private static Optional<History.Pair> pair(OptionalDouble t, OptionalDouble rh) {
+    return t.isPresent() && rh.isPresent()
+        ? Optional.of(new History.Pair(t.getAsDouble(), rh.getAsDouble(), Instant.EPOCH, false))
+        : Optional.empty();
   }
 
   private static MappedPayload held(MappedPayload verdict, String reason) {

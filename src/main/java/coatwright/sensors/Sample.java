@@ -27,6 +27,7 @@ final class Sample {
   final Optional<String> sequence;
   private Optional<Boolean> batteryLow;
   private final Map<Quantity, Double> values = new EnumMap<>(Quantity.class);
+  private final Map<Quantity, Double> sent = new EnumMap<>(Quantity.class);
   private final List<String> flags = new ArrayList<>();
   private final List<Refused> refused = new ArrayList<>();
   private Optional<String> held = Optional.empty();
@@ -68,7 +69,16 @@ final class Sample {
   }
 
   void put(Quantity quantity, double value) {
-    values.put(quantity, value);
+    Double before = values.put(quantity, value);
+    if (before != null && Double.compare(before, value) != 0) {
+      sent.putIfAbsent(quantity, before);
+    }
+  }
+
+  /** The number as it was sent, in the house's unit, where something was done to it since. */
+  OptionalDouble sent(Quantity quantity) {
+    Double value = sent.get(quantity);
+    return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 
   boolean has(Quantity quantity) {
@@ -164,6 +174,7 @@ final class Sample {
         new Sample(
             sensor, key, new TimeReader.Found(at, ownTime, flags), timed, sequence, batteryLow);
     copy.values.putAll(values);
+    copy.sent.putAll(sent);
     return copy;
   }
 

@@ -44,7 +44,7 @@ final class SampleReader {
             sensor,
             sensor.orElseGet(() -> caught(raw.channel())),
             time.read(cells, raw.arrivedAt()),
-            rules.time().isPresent(),
+            carriesTime(cells),
             rules.sequenceAt().flatMap(cells::text),
             rules
                 .batteryLow()
@@ -55,6 +55,12 @@ final class SampleReader {
       }
     }
     return sample.isEmpty() && sample.refused().isEmpty() ? Optional.empty() : Optional.of(sample);
+  }
+
+  /** A pack of records may leave its time out, and then means now. */
+  private boolean carriesTime(Cells cells) {
+    return rules.time().isPresent()
+        && (rules.kind() != PayloadKind.SENML || cells.text(SenmlForm.TIME).isPresent());
   }
 
   private static boolean meets(Cells cells, Condition condition) {
@@ -137,7 +143,12 @@ final class SampleReader {
         : "not a number: \"%s\"".formatted(Text.shortened(text));
   }
 
-  private static void put(ReadingRule rule, Cells cells, Sample sample, double sent) {
+  /** A humidity that is far too large for a fraction and would do as percent. */
+  private static boolean isPercent(Quantity quantity, double sent) {
+    return quantity == Quantity.RELATIVE_HUMIDITY && sent > 2 && sent <= 103;
+  }
+
+  private void put(ReadingRule rule, Cells cells, Sample sample, double sent) {
     Unit unit = rule.unit();
     Optional<String> written = rule.unitAt().flatMap(cells::text);
     if (written.isPresent()) {
@@ -147,12 +158,22 @@ final class SampleReader {
             rule.quantity(), "unit text \"%s\" is not in unitMap".formatted(written.get()));
         return;
       }
-      if (!Objects.equals(meant, unit)) {
+      if (!Objects.equals(meant, unit) && rules.kind() != PayloadKind.SENML) {
         sample.flag("unit_from_payload");
       }
       unit = meant;
     }
     double value = unit.toHouse(rule.quantity(), sent);
+    Optional<String> missing = Missing.converted(rule, unit, sent);
+    if (missing.isPresent()) {
+      sample.refuse(rule.quantity(), missing.get());
+      return;
+    }
+    if (unit == Unit.ONE && isPercent(rule.quantity(), sent)) {
+      sample.hold(
+          "%s %s looks like percent where a fraction is configured; set unit: \"%%\" if it is"
+              .formatted(rule.quantity(), Text.plain(sent)));
+    }
     if (!Double.isFinite(value)) {
       sample.refuse(rule.quantity(), "not finite once converted");
       return;

@@ -15,6 +15,7 @@ import coatwright.sensors.serial.PolledLine;
 import coatwright.sensors.serial.SerialLink;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -85,7 +86,21 @@ public final class Sensors implements AutoCloseable {
       Consumer<Reading> accepted,
       Consumer<Doubt> doubted,
       Consumer<RawText> raw) {
-    this(mappings, brokers, clock, accepted, doubted, raw, System::nanoTime, REOPEN_EVERY);
+    this(mappings, brokers, clock, accepted, doubted, raw, Upkeep.NONE);
+  }
+
+  /**
+   * @param upkeep what the shop's books say of the sensors
+   */
+  public Sensors(
+      List<SourceMapping> mappings,
+      Map<String, Broker> brokers,
+      Clock clock,
+      Consumer<Reading> accepted,
+      Consumer<Doubt> doubted,
+      Consumer<RawText> raw,
+      Upkeep upkeep) {
+    this(mappings, brokers, clock, accepted, doubted, raw, upkeep, System::nanoTime, REOPEN_EVERY);
   }
 
   Sensors(
@@ -97,6 +112,19 @@ public final class Sensors implements AutoCloseable {
       Consumer<RawText> raw,
       LongSupplier nanos,
       Duration reopenEvery) {
+    this(mappings, brokers, clock, accepted, doubted, raw, Upkeep.NONE, nanos, reopenEvery);
+  }
+
+  Sensors(
+      List<SourceMapping> mappings,
+      Map<String, Broker> brokers,
+      Clock clock,
+      Consumer<Reading> accepted,
+      Consumer<Doubt> doubted,
+      Consumer<RawText> raw,
+      Upkeep upkeep,
+      LongSupplier nanos,
+      Duration reopenEvery) {
     refuse(mappings, brokers);
     this.clock = clock;
     this.nanos = nanos;
@@ -105,7 +133,7 @@ public final class Sensors implements AutoCloseable {
     this.raw = raw;
     Neighbours neighbours = new Neighbours();
     for (SourceMapping mapping : mappings) {
-      sources.put(mapping.source(), new Source(mapping, neighbours, this::deal));
+      sources.put(mapping.source(), new Source(mapping, neighbours, upkeep, clock, this::deal));
     }
     openMqtt(brokers);
     openSerial(reopenEvery);
@@ -311,6 +339,30 @@ public final class Sensors implements AutoCloseable {
   public List<SourceStatus> statuses() {
     long now = nanos.getAsLong();
     return sources.values().stream().map(source -> source.status(now)).toList();
+  }
+
+  /** The sources that read humidity, each with the names of its sensors. */
+  public Map<String, List<String>> hygrometers() {
+    Map<String, List<String>> found = new LinkedHashMap<>();
+    sources.forEach(
+        (name, source) -> {
+          if (source.calibration().readsHumidity()) {
+            found.put(name, source.watch().sensors());
+          }
+        });
+    return found;
+  }
+
+  /** What a sensor sent over the last quarter of an hour, as it came, oldest first. */
+  public List<JustSent> justSent(String source, String sensor) {
+    Source known = sources.get(source);
+    return known == null ? List.of() : known.watch().justSent(sensor);
+  }
+
+  /** A humidity as sent, with the correction that holds for that sensor at that time, %. */
+  public double corrected(String source, String sensor, double sentRhPct, Instant at) {
+    Source known = sources.get(source);
+    return known == null ? sentRhPct : known.calibration().corrected(sensor, sentRhPct, at);
   }
 
   /** Called when a source's state or trouble is another than before; within a second. */

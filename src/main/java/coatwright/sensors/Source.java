@@ -1,6 +1,7 @@
 package coatwright.sensors;
 
 import coatwright.climate.SourceStatus;
+import java.time.Clock;
 import java.util.Optional;
 import java.util.function.Supplier;
 
@@ -17,10 +18,10 @@ final class Source {
   private final Dealer dealer;
   private Supplier<Optional<String>> trouble = Optional::empty;
 
-  Source(SourceMapping mapping, Neighbours neighbours, Dealer dealer) {
+  Source(SourceMapping mapping, Neighbours neighbours, Upkeep upkeep, Clock clock, Dealer dealer) {
     this.mapping = mapping;
-    this.intake = new Intake(mapping, neighbours);
-    this.watch = new SourceWatch(mapping);
+    this.intake = new Intake(mapping, neighbours, upkeep);
+    this.watch = new SourceWatch(mapping, intake.calibration(), clock);
     this.dealer = dealer;
   }
 
@@ -37,6 +38,10 @@ final class Source {
     trouble = asked;
   }
 
+  Calibration calibration() {
+    return intake.calibration();
+  }
+
   SourceStatus status(long nowNanos) {
     return watch.status(nowNanos, trouble.get());
   }
@@ -46,9 +51,9 @@ final class Source {
     dealer.deal(this, payload, intake.take(payload));
   }
 
-  /** On the reading thread: a line of boot text. */
-  void overhear(RawReading payload) {
-    intake.overhear(payload);
+  /** On the reading thread: a line of boot text, or one whose beginning may be missing. */
+  void overhear(RawReading payload, boolean maybeCut) {
+    intake.overhear(payload, maybeCut);
   }
 
   /** On the reading thread: what was said before is no longer held against what comes. */

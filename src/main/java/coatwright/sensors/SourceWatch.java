@@ -1,14 +1,22 @@
 package coatwright.sensors;
 
 import coatwright.climate.Doubt;
+import coatwright.climate.Mistrust;
 import coatwright.climate.RawText;
+import coatwright.climate.Reading;
 import coatwright.climate.SourceState;
 import coatwright.climate.SourceStatus;
+import coatwright.climate.SourceTrust;
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.Deque;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -21,6 +29,10 @@ final class SourceWatch {
   private static final Duration FLOOD_SHOWN = Duration.ofMinutes(10);
   private static final int KEPT = 20;
   private static final int GAPS = 8;
+  private static final int MOST_SENSORS = 64;
+  private static final int NO_HUMIDITY_TOLD = 3;
+  private static final int MOST_SENT = 2_000;
+  private static final Duration SENT_KEPT = Duration.ofMinutes(20);
 
   private final SourceMapping mapping;
   private final Deque<RawText> lastRefused = new ArrayDeque<>();
@@ -36,9 +48,17 @@ final class SourceWatch {
   private long droppedUnread;
   private @Nullable Long lastDroppedNanos;
   private List<Doubt> doubts = List.of();
+  private final Map<String, Reading> newestBySensor = new LinkedHashMap<>();
+  private int noHumidityInARow;
+  private final Deque<JustSent> justSent = new ArrayDeque<>();
+  private Optional<String> noHumidityBecause = Optional.empty();
+  private final Calibration calibration;
+  private final Clock clock;
 
-  SourceWatch(SourceMapping mapping) {
+  SourceWatch(SourceMapping mapping, Calibration calibration, Clock clock) {
     this.mapping = mapping;
+    this.calibration = calibration;
+    this.clock = clock;
   }
 
   synchronized void took(Intake.Taken taken, boolean retained, long nanos) {
@@ -48,6 +68,9 @@ final class SourceWatch {
     }
     MappedPayload verdict = taken.verdict();
     doubts = taken.doubts();
+    noteHumidity(verdict);
+    taken.readings().forEach(this::note);
+    taken.sent().forEach(this::note);
     if (!taken.readings().isEmpty()) {
       accepted++;
       badInARow = 0;
@@ -68,6 +91,42 @@ final class SourceWatch {
         lastRefused.removeLast();
       }
     }
+  }
+
+  private void note(JustSent sent) {
+    justSent.addLast(sent);
+    while (justSent.size() > MOST_SENT
+        || justSent.getFirst().at().isBefore(sent.at().minus(SENT_KEPT))) {
+      justSent.removeFirst();
+    }
+  }
+
+  /** What a sensor sent over the last quarter of an hour, oldest first. */
+  synchronized List<JustSent> justSent(String sensor) {
+    return justSent.stream().filter(sent -> sent.sensor().equals(sensor)).toList();
+  }
+
+  /** Names of the sensors that were heard; the source's own where none was. */
+  synchronized List<String> sensors() {
+    List<String> names = justSent.stream().map(JustSent::sensor).distinct().sorted().toList();
+    return names.isEmpty() ? List.of(mapping.source()) : names;
+  }
+
+  private void note(Reading reading) {
+    if (newestBySensor.size() < MOST_SENSORS || newestBySensor.containsKey(reading.sensor())) {
+      newestBySensor.put(reading.sensor(), reading);
+    }
+  }
+
+  /** A dead element is refused while the temperature beside it goes on being believed. */
+  private void noteHumidity(MappedPayload verdict) {
+    Optional<String> refusal =
+        verdict.refused().stream()
+            .filter(no -> no.field().equals(Optional.of(Quantity.RELATIVE_HUMIDITY.field())))
+            .map(MappedPayload.Refused::reason)
+            .findFirst();
+    noHumidityInARow = refusal.isPresent() ? noHumidityInARow + 1 : 0;
+    noHumidityBecause = refusal;
   }
 
   private void noteGap(long nanos) {
@@ -140,7 +199,45 @@ final class SourceWatch {
         heldBack,
         refused,
         linkTrouble.or(() -> flood(nowNanos)).or(() -> trouble(state, age, every)),
-        List.copyOf(lastRefused));
+        List.copyOf(lastRefused),
+        Optional.of(trust()));
+  }
+
+  /** How far it may be believed: the worst of its sensors speaks for it. */
+  private SourceTrust trust() {
+    Instant now = clock.instant();
+    List<String> names =
+        newestBySensor.isEmpty() ? List.of(mapping.source()) : List.copyOf(newestBySensor.keySet());
+    Calibration.Standing worst =
+        names.stream()
+            .map(name -> calibration.standing(name, now))
+            .max(Comparator.comparingDouble(Calibration.Standing::rhErrorPct))
+            .orElseThrow();
+    List<String> notes = new ArrayList<>();
+    newestBySensor.values().stream()
+        .flatMap(reading -> reading.mistrust().stream())
+        .distinct()
+        .map(Mistrust::sentence)
+        .forEach(notes::add);
+    boolean inDoubt = !notes.isEmpty();
+    if (newestBySensor.values().stream().anyMatch(r -> r.flags().contains(Screen.WARM))) {
+      notes.add(
+          "it warms itself or stands in a warm spot: move it off its node and away from heat, or"
+              + " give it a dated correction");
+    }
+    if (worst.isDue()) {
+      notes.add("its salt check is due; see coatwright calibrate");
+    }
+    return new SourceTrust(
+        mapping.placing().chip().name(),
+        mapping.placing().chip().temperatureErrorK(),
+        worst.rhErrorPct(),
+        worst.lastCheckAt(),
+        worst.vapourHours(),
+        worst.due(),
+        worst.isDue(),
+        inDoubt,
+        notes);
   }
 
   private Optional<Duration> age(long nowNanos) {
@@ -167,7 +264,10 @@ final class SourceWatch {
         age.map(each -> "nothing for " + Text.span(each) + ", expected every " + Text.span(every))
             .orElse("nothing yet");
     return switch (state) {
-      case CURRENT -> doubts.stream().findFirst().map(Doubt::sentence);
+      case CURRENT ->
+          noHumidityInARow >= NO_HUMIDITY_TOLD
+              ? noHumidityBecause.map(why -> "its humidity cannot be believed: " + why)
+              : doubts.stream().findFirst().map(Doubt::sentence);
       case WAITING ->
           Optional.of(
               "nothing yet; is the sensor on, and is its topic or device right?"

@@ -16,6 +16,9 @@ import java.util.function.Function;
  * from it bears both out, and one that is back where the air was makes it a spike. The longer the
  * silence before, the more is allowed, until only the plausible range is left to judge by.
  *
+ * <p>Some elements carry a heater and pulse it: for seconds the temperature jumps up and the
+ * humidity down at one vapour pressure. No room's air warms so fast, so such a rise is a step too.
+ *
  * <p>Figures: well-mixed air of a 40 m³ shop with the door open or a kettle on changes by at most
  * some 5 points of RH and 2 to 4 K a minute; the step sizes are common practice, no source.
  */
@@ -27,6 +30,8 @@ final class StepRules {
   private static final double T_FAST_K = 1;
   private static final double RH_FAST_PCT = 3;
   private static final double SAME_VAPOUR = 0.10;
+  private static final double PULSE_K = 1.5;
+  private static final double PULSE_PER_MIN = 6;
   private static final double UNIT_GUESS_K = 2;
   private static final double TENTH_GUESS = 0.2;
 
@@ -98,8 +103,22 @@ final class StepRules {
     double minutes = minutes(before.get().at(), sample.at);
     double change = change(before.get(), sample, quantity);
     return quantity.isTemperature()
-        ? change > T_STEP_K + T_PER_MIN * minutes
+        ? change > T_STEP_K + T_PER_MIN * minutes || isPulse(sample, quantity, from, minutes)
         : !vapourStayed(sample, from) && change > RH_STEP_PCT + RH_PER_MIN * minutes;
+  }
+
+  private static boolean isPulse(Sample sample, Quantity quantity, Level from, double minutes) {
+    Optional<History.Point> t0 = from.apply(quantity);
+    Optional<History.Point> rh0 = from.apply(Quantity.RELATIVE_HUMIDITY);
+    if (quantity != Quantity.AIR_TEMPERATURE || t0.isEmpty() || rh0.isEmpty()) {
+      return false;
+    }
+    double rise = sample.value(quantity).orElseThrow() - t0.get().value();
+    double rh = sample.value(Quantity.RELATIVE_HUMIDITY).orElse(Double.POSITIVE_INFINITY);
+    return rise > PULSE_K
+        && rise > PULSE_PER_MIN * Math.max(minutes, 1.0 / 60)
+        && rh < rh0.get().value()
+        && vapourStayed(sample, from);
   }
 
   private static double change(History.Point before, Sample sample, Quantity quantity) {
@@ -117,7 +136,7 @@ final class StepRules {
     boolean fast =
         quantity.isTemperature()
             ? change > T_FAST_K && rate > T_PER_MIN
-            : change > RH_FAST_PCT && rate > RH_PER_MIN;
+            : change > RH_FAST_PCT && rate > RH_PER_MIN && !vapourStayed(sample, history::believed);
     if (fast && minutes < 10) {
       sample.flag("fast");
     }
@@ -152,6 +171,10 @@ final class StepRules {
       return "step of %s points of RH in %s%s"
           .formatted(
               Text.tenth(change), span, tenth ? ": a tenth of the true value suspected" : "");
+    }
+    if (change <= T_STEP_K) {
+      return "step of %s K in %s at one vapour pressure: a pulse of the sensor's own heater?"
+          .formatted(Text.tenth(change), span);
     }
     boolean inF = Math.abs(Unit.DEG_F.toHouse(quantity, value) - before.value()) <= UNIT_GUESS_K;
     return "step of %s K in %s%s"

@@ -101,8 +101,11 @@ final class TimeReader {
     if (zoneless.isPresent()
         && zoneless.get().toInstant(ZoneOffset.UTC).isBefore(CLOCKS_SET_SINCE)) {
       flags.add("clock_not_set");
-    } else if (!flags.contains("nonexistent_local_time")) {
-      flags.add(zoneless.isPresent() ? "time_without_zone" : "time_unparsed");
+    } else {
+      flags.add("time_unparsed");
+      if (zoneless.isPresent() && !flags.contains("nonexistent_local_time")) {
+        flags.add("time_without_zone");
+      }
     }
     return Optional.empty();
   }

@@ -99,7 +99,7 @@ final class ToldBefore {
       } else if (each instanceof Told.Newest newest) {
         intake.recallNewest(newest.at());
       } else if (each instanceof Told.Header header) {
-        intake.overhear(new RawReading(raw.channel(), header.line(), now, raw.way()));
+        intake.overhear(new RawReading(raw.channel(), header.line(), now, raw.way()), false);
       } else if (each instanceof Told.Others others) {
         others(others, room, neighbours);
       } else if (each instanceof Told.Request request) {

@@ -10,6 +10,7 @@ import coatwright.journal.LiveJournal;
 import coatwright.journal.Observation;
 import coatwright.journal.Part;
 import coatwright.journal.Piece;
+import coatwright.journal.SaltCheck;
 import coatwright.journal.Strike;
 import coatwright.json.Json;
 import com.fasterxml.jackson.core.JsonGenerator;
@@ -102,7 +103,7 @@ public final class Export {
     } else if (body instanceof Observation seen) {
       return seen.coat().orElse(seen.part().toString());
     }
-    return ((Strike) body).entry();
+    return body instanceof SaltCheck check ? check.sensor() : ((Strike) body).entry();
   }
 
   private Written pieces(Path folder) throws IOException {
@@ -165,7 +166,7 @@ public final class Export {
   private Written notes(Path folder) throws IOException {
     return table(
         folder.resolve("notes.csv"),
-        List.of("part", "coat", "what", "grade", "passed", "text", "residuePct"),
+        List.of("part", "coat", "what", "grade", "passed", "text", "residuePct", "storedTempC"),
         of(
             Observation.class,
             seen ->
@@ -176,7 +177,8 @@ public final class Export {
                     cell(seen.grade()),
                     cell(seen.passed()),
                     cell(seen.text()),
-                    cell(seen.residuePct()))));
+                    cell(seen.residuePct()),
+                    cell(seen.storedTempC()))));
   }
 
   private static <T extends EntryBody> Function<Entry, Optional<List<Object>>> of(
@@ -238,7 +240,10 @@ public final class Export {
               "surfaceTemperatureC",
               "temperatureErrorK",
               "rhErrorPct",
-              "flags"));
+              "flags",
+              "sentTemperatureC",
+              "sentRhPct",
+              "sentSurfaceTemperatureC"));
       eachReading(
           reading -> {
             csv.line(cells(reading));
@@ -261,7 +266,10 @@ public final class Export {
         cell(reading.surfaceTemperatureC()),
         reading.temperatureErrorK(),
         reading.rhErrorPct(),
-        String.join(" ", reading.flags()));
+        String.join(" ", reading.flags()),
+        cell(reading.sent().map(Reading.Sent::temperatureC).orElse(OptionalDouble.empty())),
+        cell(reading.sent().map(Reading.Sent::rhPct).orElse(OptionalDouble.empty())),
+        cell(reading.sent().map(Reading.Sent::surfaceTemperatureC).orElse(OptionalDouble.empty())));
   }
 
   /** Reads every reading, outside ones too, one at a time: ten years do not fit the memory. */

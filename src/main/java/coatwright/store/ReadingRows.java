@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -28,8 +29,40 @@ final class ReadingRows {
 
   private record Manner(double temperatureErrorK, double rhErrorPct, List<String> flags) {}
 
+  /** A reading and where it lies. */
+  record Row(Reading reading, Outbox.Place place, long commit) {
+    /** The place to go on from in a stream of readings. */
+    Outbox.Place placeIn(Outbox.Stream stream) {
+      return stream == Outbox.Stream.HISTORY ? place : new Outbox.Place(commit, 0, 0);
+    }
+  }
+
   private static final String COLUMNS =
-      "select sensor, manner, at_ms, temp, rh, surface from reading where sensor = ?";
+      "select sensor, manner, at_ms, temp, rh, surface, sent_temp, sent_rh, sent_surface"
+          + " from reading where sensor = ?";
+
+  /** Columns behind those of a reading. */
+  private static final int NTH = 10;
+
+  private static final int COMMIT = 11;
+
+  private static final String COMMITTED_AFTER =
+      "select r.sensor, r.manner, r.at_ms, r.temp, r.rh, r.surface,"
+          + " r.sent_temp, r.sent_rh, r.sent_surface, r.nth, o.number"
+          + " from outbox o join reading r"
+          + " on r.sensor = o.sensor and r.at_ms = o.at_ms and r.nth = o.nth"
+          + " where o.number > ? order by o.number limit ?";
+
+  private static final String LYING_AFTER =
+      "select sensor, manner, at_ms, temp, rh, surface, sent_temp, sent_rh, sent_surface, nth, 0"
+          + " from reading"
+          + " where (sensor, at_ms, nth) > (?, ?, ?) order by sensor, at_ms, nth limit ?";
+
+  private static final String MEASURED =
+      "select r.sensor, r.manner, r.at_ms, r.temp, r.rh, r.surface,"
+          + " r.sent_temp, r.sent_rh, r.sent_surface, r.nth, 0"
+          + " from sensor s join reading r on r.sensor = s.id"
+          + " where r.at_ms >= ? and r.at_ms < ? order by r.sensor, r.at_ms, r.nth";
 
   private final Map<Long, Sensor> sensors;
   private final Map<Long, Manner> manners;
@@ -41,11 +74,20 @@ final class ReadingRows {
 
   /** Readings of a room over [from, to), oldest first. */
   static List<Reading> ofRoom(Handle handle, String room, long fromMs, long toMs) {
+    return of(handle, sensor -> sensor.room().filter(room::equals).isPresent(), fromMs, toMs);
+  }
+
+  /** Readings of a source over [from, to), oldest first. */
+  static List<Reading> ofSource(Handle handle, String source, long fromMs, long toMs) {
+    return of(handle, sensor -> sensor.source().equals(source), fromMs, toMs);
+  }
+
+  private static List<Reading> of(Handle handle, Predicate<Sensor> wanted, long fromMs, long toMs) {
     ReadingRows rows = of(handle);
     List<Reading> readings = new ArrayList<>();
     int told = 0;
     for (Map.Entry<Long, Sensor> sensor : rows.sensors.entrySet()) {
-      if (sensor.getValue().room().filter(room::equals).isPresent()) {
+      if (wanted.test(sensor.getValue())) {
         int before = readings.size();
         rows.read(handle, sensor.getKey(), fromMs, toMs, readings::add);
         told += readings.size() > before ? 1 : 0;
@@ -70,7 +112,8 @@ final class ReadingRows {
   static void forEachUndated(Handle handle, long stretch, Consumer<Reading> each) {
     ReadingRows rows = of(handle);
     String sql =
-        "select sensor, manner, at_ms, temp, rh, surface from undated_reading where stretch = ?"
+        "select sensor, manner, at_ms, temp, rh, surface,"
+            + " sent_temp, sent_rh, sent_surface from undated_reading where stretch = ?"
             + " order by id";
     try (PreparedStatement statement = handle.getConnection().prepareStatement(sql)) {
       statement.setLong(1, stretch);
@@ -85,13 +128,55 @@ final class ReadingRows {
     }
   }
 
+  /** Readings in the order of their commit, after the one with this number. */
+  static List<Row> committedAfter(Handle handle, long number, int atMost) {
+    return of(handle).rows(handle, COMMITTED_AFTER, number, atMost);
+  }
+
+  /** Readings sensor by sensor, after a place. */
+  static List<Row> lyingAfter(Handle handle, Outbox.Place place, int atMost) {
+    return of(handle).rows(handle, LYING_AFTER, place.number(), place.atMs(), place.nth(), atMost);
+  }
+
+  /** Readings measured in [from, to), sensor by sensor. */
+  static List<Row> measured(Handle handle, long fromMs, long toMs) {
+    return of(handle).rows(handle, MEASURED, fromMs, toMs);
+  }
+
+  private List<Row> rows(Handle handle, String sql, long... values) {
+    List<Row> rows = new ArrayList<>();
+    try (PreparedStatement statement = handle.getConnection().prepareStatement(sql)) {
+      for (int i = 0; i < values.length; i++) {
+        statement.setLong(i + 1, values[i]);
+      }
+      try (ResultSet row = statement.executeQuery()) {
+        while (row.next()) {
+          long sensor = row.getLong(1);
+          Reading reading = reading(row, sensor(handle, sensor), manner(handle, row.getLong(2)));
+          rows.add(
+              new Row(
+                  reading,
+                  new Outbox.Place(sensor, row.getLong(3), row.getLong(NTH)),
+                  row.getLong(COMMIT)));
+        }
+      }
+    } catch (SQLException e) {
+      throw new IllegalStateException("readings cannot be read", e);
+    }
+    return rows;
+  }
+
   private static ReadingRows of(Handle handle) {
+    return new ReadingRows(sensors(handle), manners(handle));
+  }
+
+  private static Map<Long, Sensor> sensors(Handle handle) {
     Map<Long, Sensor> sensors = new TreeMap<>();
     handle
         .createQuery("select id, source, sensor, role, room, part from sensor")
         .map((row, context) -> sensors.put(row.getLong(1), sensor(row)) == null)
         .forEach(added -> {});
-    return new ReadingRows(sensors, manners(handle));
+    return sensors;
   }
 
   private static Map<Long, Manner> manners(Handle handle) {
@@ -140,6 +225,14 @@ final class ReadingRows {
   }
 
   /** The writer may have added one since they were read. */
+  private Sensor sensor(Handle handle, long id) {
+    if (!sensors.containsKey(id)) {
+      sensors.putAll(sensors(handle));
+    }
+    return known(sensors, id);
+  }
+
+  /** The writer may have added one since they were read. */
   private Manner manner(Handle handle, long id) {
     if (!manners.containsKey(id)) {
       manners.putAll(manners(handle));
@@ -160,7 +253,17 @@ final class ReadingRows {
         fromMicro(row, 6),
         manner.temperatureErrorK(),
         manner.rhErrorPct(),
-        manner.flags());
+        manner.flags(),
+        sent(row));
+  }
+
+  private static Optional<Reading.Sent> sent(ResultSet row) throws SQLException {
+    OptionalDouble temp = fromMicro(row, 7);
+    OptionalDouble rh = fromMicro(row, 8);
+    OptionalDouble surface = fromMicro(row, 9);
+    return temp.isPresent() || rh.isPresent() || surface.isPresent()
+        ? Optional.of(new Reading.Sent(temp, rh, surface))
+        : Optional.empty();
   }
 
   private static <T> T known(Map<Long, T> things, long id) {

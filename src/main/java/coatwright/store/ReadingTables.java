@@ -3,11 +3,13 @@ package coatwright.store;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
 import org.jspecify.annotations.Nullable;
@@ -28,6 +30,14 @@ final class ReadingTables {
   private final Map<MannerKey, Long> mannerIds = new HashMap<>();
   private final Map<Long, Long> newestMs = new HashMap<>();
   private final Map<String, Integer> acceptedSincePruned = new HashMap<>();
+  private final boolean outbox;
+
+  /**
+   * @param outbox whether there is a mirror that wants to be told the readings
+   */
+  ReadingTables(boolean outbox) {
+    this.outbox = outbox;
+  }
 
   /** Drops what was learned in a transaction that did not come through. */
   void forget() {
@@ -48,8 +58,10 @@ final class ReadingTables {
     RollUpTable rollUps = new RollUpTable();
     PreparedBatch batch =
         handle.prepareBatch(
-            "insert into reading (sensor, at_ms, nth, manner, temp, rh, surface, stretch)"
-                + " values (?, ?, ?, ?, ?, ?, ?, ?)");
+            "insert into reading (sensor, at_ms, nth, manner, temp, rh, surface,"
+                + " sent_temp, sent_rh, sent_surface, stretch)"
+                + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    List<Object[]> keys = new ArrayList<>();
     for (Reading reading : readings) {
       long sensor = sensorId(handle, reading);
       long manner = mannerId(handle, reading);
@@ -71,13 +83,31 @@ final class ReadingTables {
           .bind(4, micro(reading.temperatureC()))
           .bind(5, micro(reading.rhPct()))
           .bind(6, micro(reading.surfaceTemperatureC()))
-          .bind(7, stretch.orElse(null))
+          .bind(7, sent(reading, Reading.Sent::temperatureC))
+          .bind(8, sent(reading, Reading.Sent::rhPct))
+          .bind(9, sent(reading, Reading.Sent::surfaceTemperatureC))
+          .bind(10, stretch.orElse(null))
           .add();
       rollUps.add(sensor, reading);
+      if (outbox) {
+        keys.add(new Object[] {sensor, atMs, nth});
+      }
     }
     flushBatch(batch);
     batch.close();
     rollUps.write(handle);
+    tell(handle, keys);
+  }
+
+  private static void tell(Handle handle, List<Object[]> keys) {
+    if (keys.isEmpty()) {
+      return;
+    }
+    try (PreparedBatch batch =
+        handle.prepareBatch("insert into outbox (sensor, at_ms, nth) values (?, ?, ?)")) {
+      keys.forEach(key -> batch.add(key));
+      batch.execute();
+    }
   }
 
   private static void flushBatch(PreparedBatch batch) {
@@ -167,6 +197,10 @@ final class ReadingTables {
               .mapTo(Long.class)
               .one();
         });
+  }
+
+  static @Nullable Long sent(Reading reading, Function<Reading.Sent, OptionalDouble> what) {
+    return micro(reading.sent().map(what).orElse(OptionalDouble.empty()));
   }
 
   static @Nullable Long micro(OptionalDouble value) {

@@ -47,20 +47,25 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
   private static final Duration PATIENCE = Duration.ofSeconds(10);
 
   private final Database database;
-  private final ReadingTables tables = new ReadingTables();
-  private final UndatedTable undated = new UndatedTable(tables);
+  private final ReadingTables tables;
+  private final UndatedTable undated;
   private final BlockingQueue<Item> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
   private final @Nullable Thread writer;
   private volatile @Nullable StoreTrouble trouble;
   private volatile Optional<ClockStretch> stretch = Optional.empty();
 
-  private SqliteReadings(Database database, boolean writable) {
+  private SqliteReadings(Database database, boolean writable, boolean outbox) {
     this.database = database;
+    this.tables = new ReadingTables(outbox);
+    this.undated = new UndatedTable(tables);
     this.writer = writable ? new Thread(this::writeUntilStopped, "readings-writer") : null;
   }
 
-  static SqliteReadings toWrite(Database database) {
-    SqliteReadings readings = new SqliteReadings(database, true);
+  /**
+   * @param outbox whether there is a mirror that wants to be told the readings
+   */
+  static SqliteReadings toWrite(Database database, boolean outbox) {
+    SqliteReadings readings = new SqliteReadings(database, true, outbox);
     if (readings.writer != null) {
       readings.writer.start();
     }
@@ -68,7 +73,7 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
   }
 
   static SqliteReadings toRead(Database database) {
-    return new SqliteReadings(database, false);
+    return new SqliteReadings(database, false, false);
   }
 
   @Override
@@ -280,6 +285,30 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
   public List<Reading> readings(String room, Instant from, Instant to) {
     return database.read(
         "reading readings", handle -> ReadingRows.ofRoom(handle, room, millis(from), millis(to)));
+  }
+
+  @Override
+  public List<Reading> readingsOf(String source, Instant from, Instant to) {
+    return database.read(
+        "reading readings",
+        handle -> ReadingRows.ofSource(handle, source, millis(from), millis(to)));
+  }
+
+  @Override
+  public Optional<Instant> heardSince(String source) {
+    return database.read(
+        "reading readings",
+        handle ->
+            handle
+                .createQuery(
+                    "select (select min(at_ms) from reading where sensor = sensor.id) as first"
+                        + " from sensor where source = ?")
+                .bind(0, source)
+                .map((row, context) -> row.getLong("first"))
+                .stream()
+                .filter(first -> first != 0)
+                .min(Long::compare)
+                .map(Instant::ofEpochMilli));
   }
 
   @Override

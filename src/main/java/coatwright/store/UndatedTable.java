@@ -22,8 +22,8 @@ final class UndatedTable {
   void write(Handle handle, List<Reading> readings, long stretch) {
     try (PreparedBatch batch =
         handle.prepareBatch(
-            "insert into undated_reading (stretch, sensor, manner, at_ms, temp, rh, surface)"
-                + " values (?, ?, ?, ?, ?, ?, ?)")) {
+            "insert into undated_reading (stretch, sensor, manner, at_ms, temp, rh, surface,"
+                + " sent_temp, sent_rh, sent_surface) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")) {
       for (Reading reading : readings) {
         batch
             .bind(0, stretch)
@@ -33,6 +33,9 @@ final class UndatedTable {
             .bind(4, ReadingTables.micro(reading.temperatureC()))
             .bind(5, ReadingTables.micro(reading.rhPct()))
             .bind(6, ReadingTables.micro(reading.surfaceTemperatureC()))
+            .bind(7, ReadingTables.sent(reading, Reading.Sent::temperatureC))
+            .bind(8, ReadingTables.sent(reading, Reading.Sent::rhPct))
+            .bind(9, ReadingTables.sent(reading, Reading.Sent::surfaceTemperatureC))
             .add();
       }
       batch.execute();

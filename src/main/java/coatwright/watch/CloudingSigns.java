@@ -120,6 +120,10 @@ final class CloudingSigns {
     boolean wet = !risk.wet().isEmpty();
     Set<String> parts = wet ? risk.wet() : risk.planned();
     Verdict verdict = verdict(session.outlook());
+    if (verdict == Verdict.CLEAR && climate.now(room).mistrust().isPresent()) {
+      // A sensor in doubt may begin a warning; it never ends one.
+      verdict = Verdict.BETWEEN;
+    }
     Optional<SessionOutlook> doubt =
         verdict == Verdict.ON ? Optional.empty() : likelyIfDoubtHolds(room, now);
     if (doubt.isPresent()) {
@@ -189,6 +193,7 @@ final class CloudingSigns {
           && now.air().isPresent()
           && near(air.air().get(), now.air().get())
           && air.disagree() == now.disagree()
+          && air.mistrust().equals(now.mistrust())
           && near(air.wood(), now.wood());
     }
 

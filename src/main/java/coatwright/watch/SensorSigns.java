@@ -4,6 +4,7 @@ import coatwright.climate.Climate;
 import coatwright.climate.RoomAir;
 import coatwright.climate.SourceState;
 import coatwright.climate.SourceStatus;
+import coatwright.climate.SourceTrust;
 import coatwright.quantity.Show;
 import coatwright.watch.Sign.Verdict;
 import java.time.Duration;
@@ -57,6 +58,10 @@ final class SensorSigns {
             }
           }
         });
+    sources.stream()
+        .filter(source -> source.trust().isPresent())
+        .map(this::doubt)
+        .forEach(signs::add);
     for (String room : climate.rooms()) {
       signs.add(disagreement(climate.now(room)));
     }
@@ -130,6 +135,26 @@ final class SensorSigns {
               + "no reading (the last: %s) though one is due every %s; look to its battery, its place and its cable"
                   .formatted(last, Show.duration(source.every()));
     };
+  }
+
+  /** A sensor that speaks and is not to be relied on. */
+  private Sign doubt(SourceStatus source) {
+    SourceTrust trust = source.trust().orElseThrow();
+    boolean silent = source.state() != SourceState.CURRENT && source.state() != SourceState.LATE;
+    return new Sign(
+        KIND + "/doubt/" + source.source(),
+        KIND,
+        source.room(),
+        Optional.empty(),
+        silent ? Verdict.UNKNOWN : trust.inDoubt() ? Verdict.ON : Verdict.CLEAR,
+        0,
+        "Sensor %s%s is in doubt: %s; what it says ends no warning and allows no coat"
+            .formatted(
+                source.source(),
+                source.room().map(room -> " in " + room).orElse(""),
+                trust.notes().isEmpty() ? "see checkup" : trust.notes().get(0)),
+        settings.disagreeFor(),
+        settings.disagreeFor());
   }
 
   private Sign disagreement(RoomAir air) {

@@ -54,7 +54,9 @@ final class WoodSigns {
             + " so warm the wood slowly or dry the air with the jar shut";
     return sign(
         room,
-        verdict(leastK),
+        roomAir.mistrust().isPresent() && verdict(leastK) == Verdict.CLEAR
+            ? Verdict.BETWEEN
+            : verdict(leastK),
         below ? 1 : 0,
         message.formatted(
             below ? "Wood below the dew point" : "Wood near the dew point",

@@ -1,5 +1,8 @@
 package coatwright.web;
 
+import coatwright.air.Airing;
+import coatwright.air.MoistAir;
+import coatwright.climate.AirPoint;
 import coatwright.climate.Doubt;
 import coatwright.climate.RoomAir;
 import coatwright.climate.SourceStatus;
@@ -19,6 +22,8 @@ import coatwright.mix.ShelfAge;
 import coatwright.outlook.Due;
 import coatwright.outlook.Outlook;
 import coatwright.outlook.SessionOutlook;
+import coatwright.quantity.Show;
+import coatwright.quantity.UnitSystem;
 import coatwright.watch.Warning;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Duration;
@@ -45,8 +50,10 @@ final class Answers {
       List<String> sources,
       boolean disagree,
       Optional<String> trouble,
-      Optional<DoubtView> doubt) {
-    static RoomView of(RoomAir now, Optional<Doubt> doubt, Instant at) {
+      Optional<String> mistrust,
+      Optional<DoubtView> doubt,
+      Optional<OutsideView> outside) {
+    static RoomView of(RoomAir now, Optional<Doubt> doubt, Optional<AirPoint> outside, Instant at) {
       Optional<WoodView> wood = now.wood().map(point -> WoodView.of(point, at));
       OptionalDouble spread =
           now.air().isPresent() && wood.isPresent()
@@ -70,9 +77,76 @@ final class Answers {
           now.sources(),
           now.disagree(),
           now.trouble(),
-          doubt.map(DoubtView::of));
+          now.mistrust(),
+          doubt.map(DoubtView::of),
+          outside.flatMap(air -> now.air().map(inside -> OutsideView.of(inside, air))));
     }
   }
+
+  /**
+   * The air outside against a room's: what opening the door would do.
+   *
+   * @param door {@code dries}, {@code wets} or {@code hardly}
+   * @param rhOnceInsidePct what outside air reads once it is as warm as the room, at most 100 %
+   */
+  record OutsideView(
+      Instant at,
+      double airTempC,
+      double rhPct,
+      double dewPointC,
+      String door,
+      double rhOnceInsidePct,
+      String sentence) {
+    static OutsideView of(AirPoint inside, AirPoint outside) {
+      MoistAir in = MoistAir.of(inside.airTempC(), inside.rhPct());
+      MoistAir out = MoistAir.of(outside.airTempC(), outside.rhPct());
+      double errorK = Math.hypot(inside.dewPointErrorK(), outside.dewPointErrorK());
+      Airing.Door door = Airing.door(in, out, errorK);
+      double pct = Math.min(100, Airing.rhOnceInsidePct(in, out));
+      return new OutsideView(
+          outside.at(),
+          outside.airTempC(),
+          outside.rhPct(),
+          outside.dewPointC(),
+          door.toString(),
+          pct,
+          sentence(door, inside, outside, pct));
+    }
+
+    private static String sentence(
+        Airing.Door door, AirPoint inside, AirPoint outside, double pct) {
+      String what =
+          switch (door) {
+            case DRIES -> "would dry the room";
+            case WETS -> "would make the room damper";
+            case HARDLY -> "would neither dry nor wet the room by what the sensors can tell";
+          };
+      return "Opening the door %s: dew point outside %s, inside %s; outside air at the room's warmth reads %s."
+          .formatted(
+              what,
+              Show.temperature(outside.dewPointC(), UnitSystem.METRIC),
+              Show.temperature(inside.dewPointC(), UnitSystem.METRIC),
+              Show.relativeHumidity(pct));
+    }
+  }
+
+  /** A room whole: its air now, and what the last hours were good for. */
+  record RoomSheet(@JsonUnwrapped RoomView now, HoursView hours, List<HeaterView> heaters) {}
+
+  /** How many hours of a stretch were warm and damp, and how cold the night was. */
+  record HoursView(
+      Instant from,
+      Instant to,
+      double warmC,
+      double dampPct,
+      double knownHours,
+      double warmHours,
+      double dampHours,
+      OptionalDouble nightLowC,
+      Optional<Instant> nightLowAt) {}
+
+  /** What a heater without a flue puts into the room's air. */
+  record HeaterView(String fuel, double waterKgPerKg) {}
 
   /** A jump that waits for one more reading to agree: no measurement to rest on yet. */
   record DoubtView(
@@ -322,7 +396,8 @@ final class Answers {
       OptionalInt grade,
       Optional<Boolean> passed,
       Optional<String> text,
-      OptionalDouble residuePct) {}
+      OptionalDouble residuePct,
+      OptionalDouble storedTempC) {}
 
   /**
    * A jar's newest filling.

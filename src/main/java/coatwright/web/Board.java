@@ -82,7 +82,10 @@ final class Board {
 
   RoomView room(String name) {
     return RoomView.of(
-        rooms.climate().now(name), rooms.climate().doubted(name), rooms.clock().instant());
+        rooms.climate().now(name),
+        rooms.climate().doubted(name),
+        rooms.climate().outside(),
+        rooms.clock().instant());
   }
 
   List<RoomView> rooms() {

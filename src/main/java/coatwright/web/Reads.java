@@ -1,21 +1,27 @@
 package coatwright.web;
 
+import coatwright.air.Airing;
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
 import coatwright.climate.Gap;
 import coatwright.climate.Happening;
+import coatwright.climate.RoomDay;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Observation;
 import coatwright.journal.Part;
 import coatwright.journal.PartPath;
 import coatwright.journal.Piece;
+import coatwright.outlook.BrushingWindows;
 import coatwright.outlook.Due;
+import coatwright.outlook.WindowQuestion;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.RefusedInput;
 import coatwright.watch.Warning;
 import coatwright.web.Answers.CoatView;
 import coatwright.web.Answers.GapView;
+import coatwright.web.Answers.HeaterView;
+import coatwright.web.Answers.HoursView;
 import coatwright.web.Answers.JarView;
 import coatwright.web.Answers.ObservationView;
 import coatwright.web.Answers.PartBrief;
@@ -23,6 +29,7 @@ import coatwright.web.Answers.PartSheet;
 import coatwright.web.Answers.PieceView;
 import coatwright.web.Answers.Point;
 import coatwright.web.Answers.Readings;
+import coatwright.web.Answers.RoomSheet;
 import coatwright.web.Answers.SourceSheet;
 import coatwright.web.Answers.WoodAt;
 import io.javalin.config.RoutesConfig;
@@ -38,6 +45,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.Stream;
 
 /** The routes that read. */
 final class Reads {
@@ -46,15 +54,23 @@ final class Reads {
   private static final Duration USUAL_STRETCH = Duration.ofHours(24);
   private static final Duration LONGEST_STRETCH = Duration.ofDays(400);
 
+  /** An hour this warm counts as warm, this damp as damp; common practice, no source. */
+  private static final double USUAL_WARM_C = 18;
+
+  private static final double USUAL_DAMP_PCT = 65;
+  private static final Duration LONGEST_AGAIN = Duration.ofDays(14);
+
   /** Points in one answer without {@code every}; more are thinned. */
   private static final int MOST_POINTS = 20_000;
 
   private final WebRooms rooms;
   private final Board board;
   private final ShopJson json;
+  private final CalibrationViews calibrations;
 
   Reads(WebRooms rooms, Board board, ShopJson json) {
     this.rooms = rooms;
+    this.calibrations = new CalibrationViews(rooms);
     this.board = board;
     this.json = json;
   }
@@ -63,7 +79,10 @@ final class Reads {
     String api = WebServer.API;
     routes.get(api + "/now", ctx -> answer(ctx, board.now(given(ctx, "room").map(this::room))));
     routes.get(api + "/rooms", ctx -> answer(ctx, Map.of("rooms", board.rooms())));
+    routes.get(api + "/rooms/{room}", ctx -> answer(ctx, roomSheet(ctx)));
     routes.get(api + "/rooms/{room}/readings", ctx -> answer(ctx, readings(ctx)));
+    routes.get(api + "/rooms/{room}/forecast", ctx -> answer(ctx, forecast(ctx)));
+    routes.get(api + "/windows", ctx -> answer(ctx, windows(ctx)));
     routes.get(
         api + "/finishes",
         ctx ->
@@ -78,9 +97,26 @@ final class Reads {
     routes.get(api + "/due", ctx -> answer(ctx, Map.of("due", due(given(ctx, "piece")))));
     routes.get(api + "/why/<coat>", ctx -> answer(ctx, why(ctx.pathParam("coat"))));
     routes.get(api + "/warnings", ctx -> answer(ctx, Map.of("warnings", warnings(ctx))));
+    routes.get(api + "/mirrors", ctx -> answer(ctx, Map.of("mirrors", rooms.mirrors().get())));
     routes.get(api + "/backup", ctx -> answer(ctx, Map.of("backup", rooms.backup().get())));
+    routes.get(api + "/calibrations", ctx -> answer(ctx, calibrations.all()));
+    routes.get(api + "/calibrations/{source}/readings", ctx -> answer(ctx, again(ctx)));
     routes.get(api + "/missed", ctx -> answer(ctx, Map.of("missed", missed(ctx))));
     routes.get(api + "/sources", ctx -> answer(ctx, Map.of("sources", sources())));
+  }
+
+  private Object again(Context ctx) {
+    Instant now = rooms.clock().instant();
+    Instant to = given(ctx, "to").map(text -> time("to", text)).orElse(now);
+    Instant from =
+        given(ctx, "from").map(text -> time("from", text)).orElseGet(() -> to.minus(USUAL_STRETCH));
+    if (!from.isBefore(to) || Duration.between(from, to).compareTo(LONGEST_AGAIN) > 0) {
+      throw RefusedInput.of(
+          "from " + from + " to " + to,
+          "a stretch runs forward and lasts at most " + LONGEST_AGAIN.toDays() + " days",
+          "give an earlier from or a nearer to");
+    }
+    return calibrations.again(ctx.pathParam("source"), from, to);
   }
 
   private List<Happening> missed(Context ctx) {
@@ -106,6 +142,42 @@ final class Reads {
       throw Unknown.of("room", name, rooms.climate().rooms());
     }
     return name;
+  }
+
+  private RoomSheet roomSheet(Context ctx) {
+    String room = room(ctx.pathParam("room"));
+    Instant now = rooms.clock().instant();
+    Instant to = given(ctx, "to").map(text -> time("to", text)).orElse(now);
+    Instant from =
+        given(ctx, "from").map(text -> time("from", text)).orElseGet(() -> to.minus(USUAL_STRETCH));
+    if (!from.isBefore(to) || Duration.between(from, to).compareTo(LONGEST_STRETCH) > 0) {
+      throw RefusedInput.of(
+          "from " + from + " to " + to,
+          "a stretch runs forward and lasts at most " + LONGEST_STRETCH.toDays() + " days",
+          "give an earlier from or a nearer to");
+    }
+    double warmC =
+        given(ctx, "warm").map(text -> Quantities.temperatureC("warm", text)).orElse(USUAL_WARM_C);
+    double dampPct =
+        given(ctx, "damp")
+            .map(text -> Quantities.relativeHumidityPct("damp", text))
+            .orElse(USUAL_DAMP_PCT);
+    RoomDay day = RoomDay.of(rooms.climate().series(room, from, to), warmC, dampPct, rooms.zone());
+    return new RoomSheet(
+        board.room(room),
+        new HoursView(
+            from,
+            to,
+            warmC,
+            dampPct,
+            day.knownHours(),
+            day.warmHours(),
+            day.dampHours(),
+            day.nightLowC(),
+            day.nightLowAt()),
+        Stream.of(Airing.Fuel.values())
+            .map(fuel -> new HeaterView(fuel.toString(), fuel.waterKgPerKg()))
+            .toList());
   }
 
   private Readings readings(Context ctx) {
@@ -154,6 +226,34 @@ final class Reads {
             .flatMap(series -> thinned(series.points(), AirPoint::at, step).stream())
             .map(Reads::point)
             .toList());
+  }
+
+  private ForecastView forecast(Context ctx) {
+    String room = room(ctx.pathParam("room"));
+    return rooms
+        .climate()
+        .forecast(room)
+        .map(ForecastView::of)
+        .orElseGet(() -> ForecastView.none(room, rooms.clock().instant()));
+  }
+
+  private BrushingWindows windows(Context ctx) {
+    Optional<String> finish = given(ctx, "finish");
+    finish
+        .filter(name -> !rooms.finishes().containsKey(name))
+        .ifPresent(
+            name -> {
+              throw Unknown.of("finish", name, rooms.finishes().keySet());
+            });
+    return rooms
+        .outlooks()
+        .windows(
+            new WindowQuestion(
+                given(ctx, "part").map(this::knownPart),
+                finish,
+                given(ctx, "jar"),
+                given(ctx, "room").map(this::room)),
+            rooms.clock().instant());
   }
 
   private static Point point(AirPoint air) {
@@ -285,7 +385,8 @@ final class Reads {
                 seen.grade(),
                 seen.passed(),
                 seen.text(),
-                seen.residuePct()))
+                seen.residuePct(),
+                seen.storedTempC()))
         : Optional.empty();
   }
 

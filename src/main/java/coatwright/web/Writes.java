@@ -58,6 +58,7 @@ final class Writes {
     routes.post(api + "/coats", ctx -> write(ctx, rooms.forms()::coat));
     routes.post(api + "/notes", ctx -> write(ctx, rooms.forms()::note));
     routes.post(api + "/strikes", ctx -> write(ctx, rooms.forms()::strike));
+    routes.post(api + "/calibrations", this::calibration);
     routes.post(api + "/outlook", this::outlook);
   }
 
@@ -69,6 +70,17 @@ final class Writes {
             Optional.ofNullable(ctx.header("Idempotency-Key")),
             ctx.path() + "\n" + body,
             () -> json.line(written(form.apply(words))));
+    ctx.status(201).contentType("application/json; charset=utf-8").result(answer);
+  }
+
+  private void calibration(Context ctx) {
+    String body = body(ctx);
+    Map<String, String> words = words(body);
+    String answer =
+        sentOnce.answer(
+            Optional.ofNullable(ctx.header("Idempotency-Key")),
+            ctx.path() + "\n" + body,
+            () -> json.line(new CalibrationViews(rooms).written(rooms.saltBook().write(words))));
     ctx.status(201).contentType("application/json; charset=utf-8").result(answer);
   }
 

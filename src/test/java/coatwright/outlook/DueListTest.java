@@ -147,6 +147,26 @@ class DueListTest {
   }
 
   @Test
+  void aTestNoFilmOfTheModelExplainsTakesTheDatesAwayUntilOnePasses() {
+    TestShop shop = sixCoats(h -> 20, 24 * 9);
+    Instant before = shop.due(24 * 8, "rub out").p50().orElseThrow();
+    shop.note(24 * 8.0, What.THUMBNAIL, false);
+
+    Due after = shop.due(24 * 8.01, "rub out");
+
+    assertThat(after.cantTell()).isTrue();
+    assertThat(after.p50()).isEmpty();
+    assertThat(after.was()).contains(before);
+    assertThat(after.reason().orElseThrow())
+        .startsWith("thumbnail test failed at ")
+        .contains("nine in ten such films are dry hard by ");
+    assertThat(shop.outlooks.due(Optional.of("cabinet"))).hasSize(1);
+
+    shop.note(24 * 8.1, What.THUMBNAIL, true);
+    assertThat(shop.due(24 * 8.11, "rub out").cantTell()).isFalse();
+  }
+
+  @Test
   void aTestThatWasStruckOutNoLongerCounts() {
     TestShop shop = sixCoats(h -> 20, 24);
     double before = rubOutDays(shop.due(14.5, "rub out"));

@@ -4,22 +4,27 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import coatwright.config.SettingsFolder;
 import coatwright.json.Json;
 import coatwright.outlook.Outlook;
 import coatwright.quantity.RefusedInput;
 import coatwright.review.Why.AirAtFault;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
 import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /** Cases told in words: what the conditions fix is answered, and what they do not is asked for. */
 class DescribedCasesTest {
   private static final DescribedCases CASES =
+      new DescribedCases(SettingsFolder.finishes(Path.of("config/finishes")), "shellac-pale");
+  private static final DescribedCases SHELLAC_ONLY =
       new DescribedCases(Map.of("shellac-pale", Records.PALE), "shellac-pale");
 
   static Stream<Arguments> cases() {
@@ -111,6 +116,54 @@ class DescribedCasesTest {
             + " \"turned milky\"}";
     assertThat(CASES.answer(told.formatted("80 %")).airAtFault()).isEqualTo(AirAtFault.YES);
     assertThat(CASES.answer(told.formatted("40 %")).airAtFault()).isEqualTo(AirAtFault.NO);
+  }
+
+  @Test
+  void aLacquerIsComputedByItsOwnFilm() {
+    String told =
+        "{\"conditions\": {\"finish\": \"nitrocellulose lacquer\", \"temp\": \"82 F\", \"rh\":"
+            + " \"%s\"}, \"seen\": \"turned milky\"}";
+    CaseAnswer damp = CASES.answer(told.formatted("85 %"));
+    CaseAnswer dry = CASES.answer(told.formatted("30 %"));
+
+    assertThat(damp.clouding().orElseThrow().waterPeakPct().orElseThrow())
+        .isGreaterThan(dry.clouding().orElseThrow().waterPeakPct().orElseThrow());
+    assertThat(damp.airAtFault()).isEqualTo(AirAtFault.YES);
+    assertThat(dry.airAtFault()).isEqualTo(AirAtFault.NO);
+    assertThat(damp.advice()).anyMatch(said -> said.contains("lacquer-nitrocellulose"));
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @CsvSource({
+    "wiping varnish, varnish-alkyd",
+    "oil-based polyurethane, varnish-urethane",
+    "pure tung oil, oil-tung",
+    "water-based acrylic, waterborne-acrylic",
+    "two-part urethane with hardener, two-part-urethane",
+    "post-catalysed lacquer, two-part-acid",
+    "garnet shellac, shellac-garnet",
+    "shellac, shellac-pale",
+  })
+  void theShopsFinishNearestToTheWordsIsReckonedAndNamed(String told, String finish) {
+    CaseAnswer answer =
+        CASES.answer(
+            "{\"conditions\": {\"finish\": \"%s\", \"temp\": \"20 C\", \"rh\": \"50 %%\"}, \"seen\": \"stayed soft\"}"
+                .formatted(told));
+
+    assertThat(answer.drying()).isPresent();
+    assertThat(answer.advice()).anyMatch(said -> said.contains("(" + finish + ")"));
+  }
+
+  @Test
+  void whereTheShopHasNoSuchFinishOnlyTheDewPointIsReckoned() {
+    CaseAnswer answer =
+        SHELLAC_ONLY.answer(
+            "{\"conditions\": {\"finish\": \"varnish\", \"temp\": \"20 C\", \"rh\": \"50 %\"},"
+                + " \"seen\": \"soft\"}");
+
+    assertThat(answer.drying()).isEmpty();
+    assertThat(answer.clouding().orElseThrow().dewPointC()).isCloseTo(9.27, within(0.05));
+    assertThat(answer.advice()).anyMatch(said -> said.startsWith("Only the dew point"));
   }
 
   @Test

@@ -127,7 +127,7 @@ class IntakeTest {
     say(intake, 16.0, 62.0, Duration.ZERO);
 
     // 16 °C, 62 % and 20.9 °C, 45.7 % hold the same vapour within a per cent.
-    assertThat(say(intake, 20.9, 45.7, Duration.ofSeconds(5)).readings()).hasSize(1);
+    assertThat(say(intake, 20.9, 45.7, Duration.ofMinutes(2)).readings()).hasSize(1);
   }
 
   @Test
@@ -172,10 +172,10 @@ class IntakeTest {
   }
 
   @Test
-  void knowsACoarseSensorMayStandStillForADay() {
+  void knowsACoarseSensorMayStandStillForMostOfADay() {
     Intake intake = wall("'resolution': {'air-temperature': 1, 'relative-humidity': 1},");
     Intake.Taken last = say(intake, 19, 45, Duration.ZERO);
-    for (int hour = 1; hour <= 25; hour++) {
+    for (int hour = 1; hour <= 23; hour++) {
       last = say(intake, 19, 45, Duration.ofHours(1));
     }
 

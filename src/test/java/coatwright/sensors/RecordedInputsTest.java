@@ -26,15 +26,31 @@ import org.junit.jupiter.params.provider.MethodSource;
  */
 class RecordedInputsTest {
   private static final double CLOSE = 0.011;
-  private static final Recorded RECORDED =
-      new Recorded(
-          MappingReader.readForRecordings(Setting.of(json(text("/sensors/profiles.json")))),
-          Clock.fixed(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC));
+  private static final Recorded CORPUS = reading("/sensors/profiles.json");
+  private static final Recorded VARIANTS = reading("/sensors/variants-profiles.json");
+
+  private static Recorded reading(String profiles) {
+    MappingReader.RecordedMappings mappings =
+        MappingReader.readForRecordings(Setting.of(json(text(profiles))));
+    assertThat(mappings.refused()).isEmpty();
+    return new Recorded(
+        mappings, Clock.fixed(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC));
+  }
 
   @ParameterizedTest
   @MethodSource("inputs")
   void givesTheVerdictThatWasExpected(JsonNode input) {
-    List<MappedPayload> verdicts = RECORDED.judge(input.toString());
+    judge(CORPUS, input);
+  }
+
+  @ParameterizedTest
+  @MethodSource("variants")
+  void givesTheVerdictThatWasExpectedOnOtherInputsOfTheseKinds(JsonNode input) {
+    judge(VARIANTS, input);
+  }
+
+  private static void judge(Recorded recorded, JsonNode input) {
+    List<MappedPayload> verdicts = recorded.judge(input.toString());
     JsonNode expected = input.path("expected");
     String shown = input.path("id").asText() + " " + verdicts;
     if (expected.isArray()) {
@@ -50,6 +66,7 @@ class RecordedInputsTest {
   @Test
   void readsAllOfThem() {
     assertThat(inputs().count()).isEqualTo(140);
+    assertThat(variants().count()).isGreaterThan(190);
   }
 
   private static void check(JsonNode expected, List<MappedPayload> verdicts, String shown) {
@@ -70,6 +87,7 @@ class RecordedInputsTest {
     } else {
       assertThat(readings.size() + (expected.has("battery") ? 1 : 0)).as(shown).isPositive();
       checkValues(expected, accepted.get(0), shown);
+      assertThat(accepted).as(shown).hasSize(1);
     }
     if (expected.has("battery")) {
       checkBattery(expected.path("battery"), accepted.get(0), shown);
@@ -140,6 +158,10 @@ class RecordedInputsTest {
     if (expected.has("low")) {
       assertThat(battery.low()).as(shown).contains(expected.path("low").asBoolean());
     }
+  }
+
+  static Stream<JsonNode> variants() {
+    return text("/sensors/variants.jsonl").lines().map(RecordedInputsTest::json);
   }
 
   static Stream<JsonNode> inputs() {

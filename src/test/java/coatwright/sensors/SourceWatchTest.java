@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import coatwright.climate.SourceState;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
@@ -16,7 +17,8 @@ class SourceWatchTest {
 
   private final SourceMapping mapping = Mappings.mqtt("wall", "shop/wall");
   private final Intake intake = Intake.alone(mapping);
-  private final SourceWatch watch = new SourceWatch(mapping);
+  private final SourceWatch watch =
+      new SourceWatch(mapping, new Calibration(mapping, Upkeep.NONE), Clock.systemUTC());
 
   private void hear(String text, Duration at) {
     RawReading raw =

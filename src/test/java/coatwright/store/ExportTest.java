@@ -58,12 +58,12 @@ class ExportTest {
     assertThat(Files.readString(out.resolve("notes.csv")))
         .as("struck, kept, and no formula")
         .startsWith(
-            "entry,at,writtenAt,who,struckBy,part,coat,what,grade,passed,text,residuePct\r\n")
+            "entry,at,writtenAt,who,struckBy,part,coat,what,grade,passed,text,residuePct,storedTempC\r\n")
         .contains(
             "e5,2026-03-14T13:00:00+01:00,2026-03-14T13:00:00+01:00,,e6,cabinet/left-door,e4,clouded,2,,")
-        .endsWith("\"'=cmd|' /C calc'!A0, he said \"\"no\"\"\",\r\n");
+        .endsWith("\"'=cmd|' /C calc'!A0, he said \"\"no\"\"\",,\r\n");
     assertThat(Files.readString(out.resolve("readings.csv")))
-        .contains("wall,wall,room,bench,,2026-03-14T13:00:00+01:00,-2.5,60.0,,0.3,2.0,\r\n");
+        .contains("wall,wall,room,bench,,2026-03-14T13:00:00+01:00,-2.5,60.0,,0.3,2.0,,,,\r\n");
     JsonNode log = Json.mapper().readTree(out.resolve("log.json").toFile());
     assertThat(log.at("/entries/3/body/part/piece").asText()).isEqualTo("cabinet");
     assertThat(log.at("/entries/4/struckBy").asText()).isEqualTo("e6");

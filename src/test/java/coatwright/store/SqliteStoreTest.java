@@ -18,6 +18,7 @@ import coatwright.journal.Observation;
 import coatwright.journal.Part;
 import coatwright.journal.PartPath;
 import coatwright.journal.Piece;
+import coatwright.journal.SaltCheck;
 import coatwright.journal.Strike;
 import coatwright.outlook.PredictionLog;
 import coatwright.watch.Warning;
@@ -97,6 +98,15 @@ class SqliteStoreTest {
                 OptionalInt.empty(),
                 Optional.of(false),
                 Optional.empty()),
+            new SaltCheck(
+                "wall", "wall", SaltCheck.Step.BEGIN, Optional.empty(), Optional.of("the big box")),
+            new SaltCheck(
+                "wall",
+                "wall",
+                SaltCheck.Step.READ,
+                Optional.of(
+                    new SaltCheck.Point("NaCl", 20, 20.5, 73.2, 71.5, 72, OptionalDouble.of(0.1))),
+                Optional.empty()),
             new Strike("e5", "wrong jar"));
     List<Entry> written = new ArrayList<>();
     try (SqliteStore store = SqliteStore.open(folder, CLOCK)) {
@@ -107,7 +117,7 @@ class SqliteStoreTest {
     }
     try (SqliteStore reopened = SqliteStore.open(folder, CLOCK)) {
       assertThat(reopened.ledger().entries()).isEqualTo(written);
-      assertThat(written).extracting(Entry::id).startsWith("e1", "e2").endsWith("e9");
+      assertThat(written).extracting(Entry::id).startsWith("e1", "e2").endsWith("e11");
     }
   }
 
@@ -151,6 +161,39 @@ class SqliteStoreTest {
       reopened.readings().flush();
       assertThat(reopened.readings().readings(BENCH, Instant.EPOCH, NOON.plusSeconds(1)))
           .hasSize(4);
+    }
+  }
+
+  @Test
+  void keepsTheNumberAsItWasSentBesideTheCorrectedOne() {
+    Reading plain = Readings.air("wall", BENCH, NOON.minusSeconds(60), 20, 50);
+    Reading corrected =
+        new Reading(
+            "wall",
+            "wall",
+            plain.role(),
+            plain.room(),
+            plain.part(),
+            NOON,
+            OptionalDouble.of(20.5),
+            OptionalDouble.of(52.25),
+            OptionalDouble.empty(),
+            0.3,
+            2,
+            List.of("corrected"),
+            Optional.of(
+                new Reading.Sent(
+                    OptionalDouble.empty(), OptionalDouble.of(48.75), OptionalDouble.empty())));
+    try (SqliteStore store = SqliteStore.open(folder, CLOCK)) {
+      store.readings().append(corrected);
+      store.readings().append(plain);
+      store.readings().append(Readings.air("rack", BENCH, NOON, 21, 47));
+      store.readings().flush();
+
+      assertThat(store.readings().readingsOf("wall", NOON.minusSeconds(600), NOON.plusSeconds(1)))
+          .containsExactly(plain, corrected);
+      assertThat(store.readings().heardSince("wall")).contains(NOON.minusSeconds(60));
+      assertThat(store.readings().heardSince("nobody")).isEmpty();
     }
   }
 

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -24,11 +25,14 @@ import org.junit.jupiter.api.Test;
 class OpenApiTest {
   private static final Map<String, String> FILLED =
       Map.of(
+          "/api/v1/rooms/{room}", "/api/v1/rooms/finishing%20room",
           "/api/v1/rooms/{room}/readings",
               "/api/v1/rooms/finishing%20room/readings?to=2026-07-14T21:00",
+          "/api/v1/rooms/{room}/forecast", "/api/v1/rooms/finishing%20room/forecast",
           "/api/v1/parts/{part}", "/api/v1/parts/wall%20cabinet%2Fleft%20door",
           "/api/v1/coats/{coat}", "/api/v1/coats/e8",
-          "/api/v1/why/{coat}", "/api/v1/why/e8");
+          "/api/v1/why/{coat}", "/api/v1/why/e8",
+          "/api/v1/calibrations/{source}/readings", "/api/v1/calibrations/wall/readings");
   private static final Map<String, String> FORMS =
       Map.of(
           "/api/v1/pieces", "{\"name\": \"chest\"}",
@@ -37,6 +41,9 @@ class OpenApiTest {
           "/api/v1/coats", "{\"part\": \"wall cabinet/carcase,stools/first\", \"jar\": \"pale-2\"}",
           "/api/v1/notes", "{\"part\": \"stools/first\", \"what\": \"clouded=3\"}",
           "/api/v1/strikes", "{\"entry\": \"e2\", \"reason\": \"written twice\"}",
+          "/api/v1/calibrations",
+              "{\"source\": \"wall\", \"salt\": \"NaCl=73.2%\", \"temp\": \"21.4C\","
+                  + " \"settled\": \"yes\"}",
           "/api/v1/outlook", "{\"finish\": \"shellac-pale\", \"air\": \"20C,50%\"}");
 
   private static WebFixture shop;
@@ -47,6 +54,17 @@ class OpenApiTest {
   @BeforeAll
   static void openTheDoor() {
     shop = new WebFixture();
+    shop.mirrors =
+        List.of(
+            new MirrorView(
+                "house",
+                false,
+                "behind",
+                3,
+                2,
+                1,
+                Optional.of(shop.clock.instant()),
+                Optional.of(shop.clock.instant())));
     caller = new Caller(shop.address());
     document = caller.get("/openapi.json").json();
     shape = new Shape(document);
@@ -120,6 +138,7 @@ class OpenApiTest {
   private static boolean isPage(String route) {
     return Set.of(
             "GET /",
+            "GET /air",
             "GET /due",
             "GET /why",
             "GET /lib/uplot/{file}",

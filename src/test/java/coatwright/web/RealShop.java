@@ -9,6 +9,7 @@ import coatwright.film.Finish;
 import coatwright.journal.FinishNames;
 import coatwright.journal.LiveJournal;
 import coatwright.journal.MemoryLedger;
+import coatwright.journal.SaltBook;
 import coatwright.journal.ShopForms;
 import coatwright.outlook.FilmJobs;
 import coatwright.outlook.FilmOutlooks;
@@ -59,12 +60,15 @@ final class RealShop implements AutoCloseable {
                 climate,
                 journal,
                 forms,
+                new SaltBook(journal, new StandingHygrometers(), clock, WebFixture.ZONE),
+                new MemoryReadingLog(),
                 outlooks,
                 new QuietWatch(),
                 new FilmReviews(jobs, journal, climate, WebFixture.ZONE, clock),
                 finishes,
                 List::of,
                 Optional::empty,
+                List::of,
                 () -> "none yet",
                 (from, to) -> List.of(),
                 OutlookForm::read,

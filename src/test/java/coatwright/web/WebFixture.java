@@ -2,6 +2,7 @@ package coatwright.web;
 
 import coatwright.climate.Doubt;
 import coatwright.climate.Happening;
+import coatwright.climate.MemoryReadingLog;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
 import coatwright.climate.Role;
@@ -11,6 +12,7 @@ import coatwright.film.FilmParameters;
 import coatwright.film.Finish;
 import coatwright.film.Layer;
 import coatwright.film.SpiritDrying;
+import coatwright.journal.SaltBook;
 import coatwright.outlook.Due;
 import coatwright.outlook.OutlookRequest;
 import coatwright.quantity.Quantities;
@@ -41,6 +43,8 @@ final class WebFixture implements AutoCloseable {
   final InMemoryJournal journal = new InMemoryJournal(clock);
   final InMemoryOutlooks outlooks = new InMemoryOutlooks(climate, journal);
   final List<Warning> warnings = new CopyOnWriteArrayList<>();
+  final StandingHygrometers hygrometers = new StandingHygrometers();
+  final MemoryReadingLog readings = new MemoryReadingLog();
   final WebServer server;
 
   WebFixture() {
@@ -59,6 +63,8 @@ final class WebFixture implements AutoCloseable {
 
   volatile Optional<String> storeTrouble = Optional.empty();
 
+  volatile List<MirrorView> mirrors = List.of();
+
   WebFixture(WebSettings settings) {
     server =
         new WebServer(
@@ -66,12 +72,15 @@ final class WebFixture implements AutoCloseable {
                 climate,
                 journal,
                 journal,
+                new SaltBook(journal, hygrometers, clock, ZONE),
+                readings,
                 outlooks,
                 watch(),
                 coat -> reviewed.apply(why(coat)),
                 Map.of("shellac-pale", shellac()),
                 this::sources,
                 () -> storeTrouble,
+                () -> mirrors,
                 () -> "none yet",
                 (from, to) -> HAPPENED,
                 WebFixture::request,

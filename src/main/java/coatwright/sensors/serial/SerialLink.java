@@ -107,7 +107,11 @@ public final class SerialLink implements AutoCloseable {
           listener.overlong();
         } else {
           ended++;
-          listener.line(each.octets(), settling);
+          if (each.maybeCut()) {
+            listener.firstLine(each.octets());
+          } else {
+            listener.line(each.octets(), settling);
+          }
         }
       } catch (RuntimeException e) {
         LOG.error("a line of {} could not be handed on", device.path(), e);

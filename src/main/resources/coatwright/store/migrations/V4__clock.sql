@@ -22,7 +22,10 @@ create table undated_reading (
   at_ms   integer not null,
   temp    integer,
   rh      integer,
-  surface integer
+  surface integer,
+  sent_temp    integer,
+  sent_rh      integer,
+  sent_surface integer
 ) strict;
 
 create index undated_reading_by_stretch on undated_reading (stretch, id);

@@ -80,8 +80,19 @@ final class ClockWatch implements AutoCloseable {
     this.changed = changed;
   }
 
-  /** Judges the clock before anything else is started, and tells how long the house was away. */
-  void begin() {
+  /**
+   * Judges the clock before anything else is started, and tells how long the house was away. A disk
+   * that is full does not keep the house from starting; it is tried again.
+   */
+  synchronized void begin() {
+    try {
+      beginOnRecord();
+    } catch (StoreTrouble cannotWrite) {
+      LOG.warn("the clock's watch could not write: {}", cannotWrite.getMessage());
+    }
+  }
+
+  private void beginOnRecord() {
     Optional<HouseLog.Sign> last = log.lastSign();
     newestOnRecord =
         later(
@@ -108,8 +119,7 @@ final class ClockWatch implements AutoCloseable {
 
   /** Whether dates by the machine's clock are to be believed. */
   boolean trusted() {
-    ClockStretch now = stretch;
-    return now == null || now.trusted();
+    return doubt == null;
   }
 
   /** Why the clock is not to be trusted, and what to do. */
@@ -143,6 +153,7 @@ final class ClockWatch implements AutoCloseable {
   synchronized void look() {
     ClockStretch before = stretch;
     if (before == null) {
+      beginOnRecord();
       return;
     }
     Duration steady = clock.steady().get();
@@ -171,8 +182,12 @@ final class ClockWatch implements AutoCloseable {
       int dated = log.redate();
       happened(
           "clock",
-          "the machine's clock can be trusted again; %d readings that had no date were put %s"
-              .formatted(dated, shifted(by)));
+          "the machine's clock can be trusted again; %d readings that had no date %s"
+              .formatted(
+                  dated,
+                  by.abs().compareTo(IN_STEP) > 0
+                      ? "were put " + shifted(by)
+                      : "have it as the clock stood"));
     } else if (before.trusted() && !now.trusted()) {
       happened("clock", String.valueOf(doubt));
     }
@@ -201,11 +216,11 @@ final class ClockWatch implements AutoCloseable {
 
   private ClockStretch beginStretch(NetworkTime.Sync sync) {
     Optional<String> why = reason(sync);
+    doubt = why.orElse(null);
     ClockStretch begun =
         log.begin(
             new ClockStretch(0, clock.boot(), clock.now(), clock.steady().get(), why.isEmpty()));
     stretch = begun;
-    doubt = why.orElse(null);
     why.ifPresent(LOG::warn);
     return begun;
   }

@@ -102,7 +102,9 @@ final class Daemon implements AutoCloseable {
     openOwnBrokers(settings);
     ClockWatch clockWatch = clockWatch(settings);
     clockWatch.begin();
-    shop.climate().clockChanged(clockWatch.trusted());
+    if (!clockWatch.trusted()) {
+      shop.climate().clockChanged(false);
+    }
     Bells bells = new Bells();
     Sensors sensors =
         new Sensors(

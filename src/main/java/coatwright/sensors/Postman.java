@@ -123,10 +123,11 @@ final class Postman implements MqttListener {
                     source.mapping().source(),
                     topic,
                     clock.instant(),
-                    "(%d bytes)".formatted(bytes),
+                    "(%d bytes or more)".formatted(bytes),
                     "refused",
                     Optional.of(
-                        "message of %d bytes is too long to be a reading".formatted(bytes))));
+                        "message of %d bytes or more is too long to be a reading"
+                            .formatted(bytes))));
       }
     }
   }

@@ -393,6 +393,11 @@ public final class Sensors implements AutoCloseable {
     rawListeners.remove(listener);
   }
 
+  /** Whether every broker has been reached and subscribed to at this moment. */
+  boolean allConnected() {
+    return mqttLinks.stream().allMatch(MqttLink::connected);
+  }
+
   /** Messages dropped because more came than could be read. */
   public long dropped() {
     return inbox.dropped();

@@ -181,7 +181,8 @@ final class SqliteHouseLog implements HouseLog {
           reading.surfaceTemperatureC(),
           reading.temperatureErrorK(),
           reading.rhErrorPct(),
-          reading.flags());
+          reading.flags(),
+          reading.sent());
     }
   }
 }

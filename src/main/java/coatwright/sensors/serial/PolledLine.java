@@ -132,20 +132,20 @@ public final class PolledLine implements AutoCloseable {
         return false;
       }
       Answer answer = guarded(port, poll);
-      if (answer.gone()) {
+      if (answer.gone) {
         return false;
       }
-      last = answer.bytes();
-      if (answer.verdict() instanceof Poll.Verdict.Right) {
-        hand(() -> poll.heard(answer.bytes()));
+      last = answer.bytes;
+      if (answer.verdict instanceof Poll.Verdict.Right) {
+        hand(() -> poll.heard(answer.bytes));
         return true;
       }
-      if (answer.verdict() instanceof Poll.Verdict.Wrong wrong) {
+      if (answer.verdict instanceof Poll.Verdict.Wrong wrong) {
         why = wrong.why();
         if (!wrong.askAgain()) {
           break;
         }
-      } else if (answer.verdict() instanceof Poll.Verdict.Unfinished unfinished) {
+      } else if (answer.verdict instanceof Poll.Verdict.Unfinished unfinished) {
         why = last.length == 0 ? "no answer" : unfinished.why();
       }
     }
@@ -163,12 +163,18 @@ public final class PolledLine implements AutoCloseable {
     }
   }
 
-  /**
-   * What came back.
-   *
-   * @param gone the device is no longer there
-   */
-  private record Answer(byte[] bytes, Poll.Verdict verdict, boolean gone) {
+  /** What came back, or that the device is no longer there. */
+  private static final class Answer {
+    private final byte[] bytes;
+    private final Poll.Verdict verdict;
+    private final boolean gone;
+
+    Answer(byte[] bytes, Poll.Verdict verdict, boolean gone) {
+      this.bytes = bytes;
+      this.verdict = verdict;
+      this.gone = gone;
+    }
+
     static Answer ofGoneDevice() {
       return new Answer(new byte[0], new Poll.Verdict.Unfinished("the device is gone"), true);
     }

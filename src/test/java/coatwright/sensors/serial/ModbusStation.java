@@ -103,8 +103,8 @@ public final class ModbusStation implements AutoCloseable {
   private void answer(byte[] question, FileOutputStream out) throws IOException {
     int unit = question[0];
     int function = question[1];
-    int start = (question[2] & 0xFF) << 8 | question[3] & 0xFF;
-    int count = (question[4] & 0xFF) << 8 | question[5] & 0xFF;
+    int start = ((question[2] & 0xFF) << 8) | (question[3] & 0xFF);
+    int count = ((question[4] & 0xFF) << 8) | (question[5] & 0xFF);
     int[] words = registers.get(unit * 256 + function);
     if (manner == Manner.SILENT || words == null) {
       return;

@@ -6,9 +6,9 @@ import coatwright.config.Settings;
 import coatwright.outlook.OutlookForm;
 import coatwright.sensors.Sensors;
 import coatwright.sensors.mqtt.Broker;
-import coatwright.sensors.simulated.InProcessBroker;
 import coatwright.sensors.outdoor.OutdoorForecasts;
 import coatwright.sensors.outdoor.OutdoorSource;
+import coatwright.sensors.simulated.InProcessBroker;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
 import coatwright.store.influx.MirrorSettings;
@@ -264,7 +264,8 @@ final class Daemon implements AutoCloseable {
             () ->
                 new OutdoorSource.OfTopic(
                     // A name of its own at the broker: two with one name throw each other out.
-                    outdoorBroker(brokers(settings, dataFolder()).get(outdoor.broker().orElseThrow())),
+                    outdoorBroker(
+                        brokers(settings, dataFolder()).get(outdoor.broker().orElseThrow())),
                     outdoor.topic().orElseThrow()));
   }
 
@@ -278,8 +279,7 @@ final class Daemon implements AutoCloseable {
   private static Supplier<List<SourceStatus>> statuses(
       Sensors sensors, Optional<OutdoorForecasts> outdoors) {
     return () ->
-        Stream.concat(
-                sensors.statuses().stream(), outdoors.stream().map(OutdoorForecasts::status))
+        Stream.concat(sensors.statuses().stream(), outdoors.stream().map(OutdoorForecasts::status))
             .toList();
   }
 

@@ -318,9 +318,7 @@ public final class SaltBook {
   /** How a sensor reads now, as it sends it; empty when it was not heard over the last minutes. */
   public Optional<Reads> reads(String source, String sensor) {
     List<Sent> sent =
-        live.justSent(source, sensor).stream()
-            .sorted(Comparator.comparing(Sent::at))
-            .toList();
+        live.justSent(source, sensor).stream().sorted(Comparator.comparing(Sent::at)).toList();
     Instant now = clock.instant();
     if (sent.isEmpty() || sent.get(sent.size() - 1).at().isBefore(now.minus(OLDEST_LIVE))) {
       return Optional.empty();

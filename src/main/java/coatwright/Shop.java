@@ -5,8 +5,8 @@ import coatwright.climate.Climate;
 import coatwright.climate.LiveClimate;
 import coatwright.climate.Reading;
 import coatwright.climate.SourceStatus;
-import coatwright.config.Settings.Room;
 import coatwright.config.Settings;
+import coatwright.config.Settings.Room;
 import coatwright.film.SpiritDrying;
 import coatwright.journal.FinishNames;
 import coatwright.journal.Forms;
@@ -74,8 +74,7 @@ final class Shop {
       store
           .readings()
           .readingsOf(source.source(), now.minus(REMEMBERED), now)
-          .forEach(
-              reading -> newest.put(reading.source() + "\n" + reading.sensor(), reading));
+          .forEach(reading -> newest.put(reading.source() + "\n" + reading.sensor(), reading));
     }
     return List.copyOf(newest.values());
   }

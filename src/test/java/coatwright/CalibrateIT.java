@@ -124,7 +124,8 @@ class CalibrateIT {
       assertThat(said(settings, "calibrate", "--begin").exitCode()).isEqualTo(2);
 
       json(settings, "strike", "e1", "--reason", "the box was not shut");
-      assertThat(said(settings, "calibrate", "wall").out()).contains("(struck out)", "true = 1.000");
+      assertThat(said(settings, "calibrate", "wall").out())
+          .contains("(struck out)", "true = 1.000");
     }
   }
 

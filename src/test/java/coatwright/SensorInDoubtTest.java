@@ -77,10 +77,14 @@ class SensorInDoubtTest {
             .forms(quay.clock)
             .coat(
                 Map.of(
-                    "part", "frame/front",
-                    "jar", "A",
-                    "start", "2026-04-%02dT07:00".formatted(day),
-                    "end", "2026-04-%02dT17:00".formatted(day)));
+                    "part",
+                    "frame/front",
+                    "jar",
+                    "A",
+                    "start",
+                    "2026-04-%02dT07:00".formatted(day),
+                    "end",
+                    "2026-04-%02dT17:00".formatted(day)));
       }
       quay.breathes(20, 60, Duration.ofHours(4));
 

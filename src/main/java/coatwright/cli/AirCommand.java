@@ -22,13 +22,15 @@ import picocli.CommandLine.Option;
 @Command(
     name = "air",
     description = {
-      "What an air holds: dew point, wet bulb, water, and where wood settles in it; what the door or",
+      "What an air holds: dew point, wet bulb, water, and where wood settles in it; what the door"
+          + " or",
       "a heater without a flue would do to it. With --room: a room of the shop, as it is now."
     },
     footer = {
       "",
       "Example: coatwright air --temp 25C --rh 50%%",
-      "         coatwright air --temp 18C --rh 60%% --outside 5C,85%% --volume 60m3 --fuel propane=200g",
+      "         coatwright air --temp 18C --rh 60%% --outside 5C,85%% --volume 60m3 --fuel"
+          + " propane=200g",
       "         coatwright air --room \"finishing room\""
     })
 final class AirCommand implements Callable<Integer> {
@@ -117,8 +119,8 @@ final class AirCommand implements Callable<Integer> {
    * What opening the door does.
    *
    * @param door {@code dries}, {@code wets} or {@code hardly}
-   * @param rhOnceInsidePct what outside air reads once it is as warm as the room; above 100 it sheds
-   *     water
+   * @param rhOnceInsidePct what outside air reads once it is as warm as the room; above 100 it
+   *     sheds water
    */
   record DoorAnswer(
       double airTempC, double rhPct, double dewPointC, String door, double rhOnceInsidePct) {

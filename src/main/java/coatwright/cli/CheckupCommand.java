@@ -98,8 +98,7 @@ final class CheckupCommand implements Callable<Integer> {
     for (JsonNode source : sources) {
       JsonNode trust = source.path("trust");
       boolean fine =
-          source.path("state").asText().equals("current")
-              && !trust.path("inDoubt").asBoolean();
+          source.path("state").asText().equals("current") && !trust.path("inDoubt").asBoolean();
       String says =
           source.has("trouble") ? source.path("trouble").asText() : source.path("state").asText();
       checks.add(new Check("sensor " + source.path("source").asText(), fine, says + doubts(trust)));

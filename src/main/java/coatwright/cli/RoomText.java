@@ -19,8 +19,7 @@ final class RoomText {
     JsonNode air = sheet.path("air");
     shared.out.printf(
         "%s: %s%n",
-        sheet.path("room").asText(),
-        air.isMissingNode() ? "no air to believe" : pair(air, units));
+        sheet.path("room").asText(), air.isMissingNode() ? "no air to believe" : pair(air, units));
     if (!air.isMissingNode()) {
       line("dew point", Show.temperature(air.path("dewPointC").asDouble(), units));
       line(

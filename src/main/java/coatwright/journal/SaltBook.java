@@ -22,7 +22,7 @@ import java.util.Set;
  * ever deleted. Safe for many threads.
  */
 public final class SaltBook {
-  private static final Duration ONE_CHECK = Duration.ofHours(48);
+  private static final Duration ONE_CHECK = Duration.ofDays(2);
   private static final Duration LONGEST_IN_BOX = Duration.ofHours(24);
   private static final Duration WINDOW = Duration.ofMinutes(10);
   private static final Duration SLACK = Duration.ofMinutes(1);
@@ -318,9 +318,7 @@ public final class SaltBook {
   /** How a sensor reads now, as it sends it; empty when it was not heard over the last minutes. */
   public Optional<Reads> reads(String source, String sensor) {
     List<Sent> sent =
-        live.justSent(source, sensor).stream()
-            .sorted(Comparator.comparing(Sent::at))
-            .toList();
+        live.justSent(source, sensor).stream().sorted(Comparator.comparing(Sent::at)).toList();
     Instant now = clock.instant();
     if (sent.isEmpty() || sent.get(sent.size() - 1).at().isBefore(now.minus(OLDEST_LIVE))) {
       return Optional.empty();

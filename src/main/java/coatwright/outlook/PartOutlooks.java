@@ -508,9 +508,7 @@ final class PartOutlooks {
   }
 
   private Optional<WoodTemperature.CarriedIn> carriedIn(Wanted wanted, Instant now) {
-    return wanted
-        .part()
-        .flatMap(part -> WoodTemperature.CarriedIn.noted(journal, part, now));
+    return wanted.part().flatMap(part -> WoodTemperature.CarriedIn.noted(journal, part, now));
   }
 
   /** What a person should be asked where the wood is only reckoned and nothing lies on it yet. */
@@ -522,7 +520,8 @@ final class PartOutlooks {
             .map(
                 part ->
                     List.of(
-                        "Where was it stored? The wood is taken to have stood in this room all day; if it came in since, note it: coatwright note "
+                        "Where was it stored? The wood is taken to have stood in this room all day;"
+                            + " if it came in since, note it: coatwright note "
                             + part
                             + " carried-in=8C --at 9:00."))
             .orElse(List.of())

@@ -244,7 +244,11 @@ public final class Intake {
     String key = named ? last.sensor() : "";
     Sample sample = Sample.recalled(key, last.at());
     Optional<Reading.Sent> sent = last.sent();
-    put(sample, Quantity.AIR_TEMPERATURE, sent.map(Reading.Sent::temperatureC), last.temperatureC());
+    put(
+        sample,
+        Quantity.AIR_TEMPERATURE,
+        sent.map(Reading.Sent::temperatureC),
+        last.temperatureC());
     put(sample, Quantity.RELATIVE_HUMIDITY, sent.map(Reading.Sent::rhPct), last.rhPct());
     put(
         sample,

@@ -53,8 +53,7 @@ final class Answers {
       Optional<String> mistrust,
       Optional<DoubtView> doubt,
       Optional<OutsideView> outside) {
-    static RoomView of(
-        RoomAir now, Optional<Doubt> doubt, Optional<AirPoint> outside, Instant at) {
+    static RoomView of(RoomAir now, Optional<Doubt> doubt, Optional<AirPoint> outside, Instant at) {
       Optional<WoodView> wood = now.wood().map(point -> WoodView.of(point, at));
       OptionalDouble spread =
           now.air().isPresent() && wood.isPresent()

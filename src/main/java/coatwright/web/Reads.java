@@ -48,6 +48,7 @@ import java.util.stream.Stream;
 final class Reads {
   private static final Duration USUAL_STRETCH = Duration.ofHours(24);
   private static final Duration LONGEST_STRETCH = Duration.ofDays(400);
+
   /** An hour this warm counts as warm, this damp as damp; common practice, no source. */
   private static final double USUAL_WARM_C = 18;
 
@@ -146,8 +147,7 @@ final class Reads {
         given(ctx, "damp")
             .map(text -> Quantities.relativeHumidityPct("damp", text))
             .orElse(USUAL_DAMP_PCT);
-    RoomDay day =
-        RoomDay.of(rooms.climate().series(room, from, to), warmC, dampPct, rooms.zone());
+    RoomDay day = RoomDay.of(rooms.climate().series(room, from, to), warmC, dampPct, rooms.zone());
     return new RoomSheet(
         board.room(room),
         new HoursView(

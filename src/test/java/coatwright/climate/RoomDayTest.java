@@ -29,8 +29,7 @@ class RoomDayTest {
       boolean silent = i > 6 * 6 && i < 12 * 6;
       boolean warm = i < 8 * 6;
       if (!silent) {
-        climate.accept(
-            Readings.air("wall", BENCH, at, warm ? 20 : 11 + 0.01 * i, warm ? 50 : 70));
+        climate.accept(Readings.air("wall", BENCH, at, warm ? 20 : 11 + 0.01 * i, warm ? 50 : 70));
       }
     }
     RoomDay day = RoomDay.of(climate.series(BENCH, from, NOON), 18, 65, BERLIN);

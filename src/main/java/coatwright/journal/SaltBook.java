@@ -22,7 +22,7 @@ import java.util.Set;
  * ever deleted. Safe for many threads.
  */
 public final class SaltBook {
-  private static final Duration ONE_CHECK = Duration.ofHours(48);
+  private static final Duration ONE_CHECK = Duration.ofDays(2);
   private static final Duration LONGEST_IN_BOX = Duration.ofHours(24);
   private static final Duration WINDOW = Duration.ofMinutes(10);
   private static final Duration SLACK = Duration.ofMinutes(1);

@@ -73,8 +73,12 @@ final class Calibration {
   }
 
   private Optional<Correction> holding(String sensor, Quantity quantity, Instant at) {
+    List<Upkeep.Check> checks = upkeep.checks(mapping.source(), sensor);
+    if (mapping.corrections().isEmpty() && checks.isEmpty()) {
+      return Optional.empty();
+    }
     List<Correction> all = new ArrayList<>(mapping.corrections());
-    upkeep.checks(mapping.source(), sensor).forEach(check -> all.add(check.correction()));
+    checks.forEach(check -> all.add(check.correction()));
     return all.stream()
         .filter(each -> each.quantity() == quantity && !each.from().isAfter(at))
         .max(Comparator.comparing(Correction::from));

@@ -211,8 +211,7 @@ final class Daemon implements AutoCloseable {
   private static Supplier<List<SourceStatus>> statuses(
       Sensors sensors, Optional<OutdoorForecasts> outdoors) {
     return () ->
-        Stream.concat(
-                sensors.statuses().stream(), outdoors.stream().map(OutdoorForecasts::status))
+        Stream.concat(sensors.statuses().stream(), outdoors.stream().map(OutdoorForecasts::status))
             .toList();
   }
 

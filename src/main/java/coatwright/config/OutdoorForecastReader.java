@@ -86,8 +86,7 @@ final class OutdoorForecastReader {
     Optional<ZoneId> zone = section.optional("zone").flatMap(this::zone);
     section.refuseOthers();
     if (dewPoint.isPresent() == humidity.isPresent()) {
-      section.fault(
-          "dew-point", "one of dew-point and humidity names a word", "give one of them");
+      section.fault("dew-point", "one of dew-point and humidity names a word", "give one of them");
       return Optional.empty();
     }
     return Optional.of(

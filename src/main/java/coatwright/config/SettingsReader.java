@@ -69,7 +69,14 @@ final class SettingsReader {
     root.refuseOthers();
     Set<String> roomNames = rooms.stream().map(Room::name).collect(Collectors.toSet());
     return new Settings(
-        shop, rooms, brokers, web, store, sources.apply(roomNames, brokers.keySet()), finishes, outdoor);
+        shop,
+        rooms,
+        brokers,
+        web,
+        store,
+        sources.apply(roomNames, brokers.keySet()),
+        finishes,
+        outdoor);
   }
 
   private Shop shop(Section section, Map<String, Finish> finishes) {

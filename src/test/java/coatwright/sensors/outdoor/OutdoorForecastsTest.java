@@ -86,8 +86,7 @@ class OutdoorForecastsTest {
                   .formatted(12 + i));
     }
     OutsideCourse course =
-        new OutdoorReader(json("", "dew", true, Optional.of(ZoneOffset.UTC)))
-            .read(rows + "]", NOW);
+        new OutdoorReader(json("", "dew", true, Optional.of(ZoneOffset.UTC))).read(rows + "]", NOW);
 
     assertThat(course.tempC()[0]).isCloseTo(10, within(1e-9));
   }
@@ -190,8 +189,7 @@ class OutdoorForecastsTest {
             lists(48),
             "accepted",
             Optional.empty());
-    try (OutdoorForecasts forecasts =
-        from(new OutdoorSource.OfFile(folder.resolve("none.json")))) {
+    try (OutdoorForecasts forecasts = from(new OutdoorSource.OfFile(folder.resolve("none.json")))) {
       forecasts.recall(List.of(kept));
 
       SourceStatus status = forecasts.status();

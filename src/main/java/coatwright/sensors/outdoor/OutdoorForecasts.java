@@ -195,8 +195,7 @@ public final class OutdoorForecasts implements AutoCloseable {
       taken.accept(course);
     } catch (RefusedInput why) {
       String reason = String.valueOf(why.getMessage());
-      RawText kept =
-          new RawText(SOURCE, source.named(), now, text, "refused", Optional.of(reason));
+      RawText kept = new RawText(SOURCE, source.named(), now, text, "refused", Optional.of(reason));
       raw.accept(kept);
       synchronized (lock) {
         refusals++;

@@ -30,7 +30,10 @@ public sealed interface OutdoorSource {
     }
     if (this instanceof OfAddress asked) {
       // What follows the path may hold a key.
-      return asked.address().getScheme() + "://" + asked.address().getAuthority() + asked.address().getPath();
+      return asked.address().getScheme()
+          + "://"
+          + asked.address().getAuthority()
+          + asked.address().getPath();
     }
     return ((OfTopic) this).topic();
   }

@@ -14,10 +14,10 @@ function until(window) {
 
 function windowRow(window) {
   const li = make('li', window.usual ? 'usual' : '');
-  const share = `fine in ${Math.round(100 * window.share)} of 100 courses`;
+  const share = `every hour fine in ${Math.round(100 * window.share)} of 100 courses or more`;
   li.append(
     make('span', 'when', `${when(window.from)} to ${until(window)}`),
-    make('span', '', window.usual ? `usual for this hour: ${share}; no forecast` : share),
+    make('span', '', window.usual ? `usual, no forecast: ${share}` : share),
   );
   return li;
 }

@@ -33,6 +33,7 @@ final class ErrorPaths {
   private static final double MOST_WIDER = 4;
 
   /** Errors of temperature, K, and of ln vapour, lead by lead. */
+  @SuppressWarnings("ArrayRecordComponent") // thousands of numbers, made and read in this package
   record Path(double[] temp, double[] lnVapour) {}
 
   private final float[][] temp = new float[2048][];

@@ -8,6 +8,7 @@ import coatwright.climate.forecast.OutsideCourse;
 import coatwright.quantity.RefusedInput;
 import coatwright.sensors.mqtt.MqttLink;
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
@@ -59,6 +60,7 @@ public final class OutdoorForecasts implements AutoCloseable {
             return thread;
           });
   private @Nullable MqttLink link;
+  private @Nullable HttpClient client;
   private String lastText = "";
 
   private final Object lock = new Object();
@@ -126,7 +128,7 @@ public final class OutdoorForecasts implements AutoCloseable {
       take(fetched());
     } catch (IOException | RuntimeException unreachable) {
       troubled(
-          "%s cannot be had: %s; the rooms are forecast from their own past"
+          "outdoor forecast: %s cannot be had: %s; the rooms are forecast from their own past"
               .formatted(source.named(), unreachable.getMessage()));
     } catch (InterruptedException stopped) {
       Thread.currentThread().interrupt();
@@ -146,14 +148,9 @@ public final class OutdoorForecasts implements AutoCloseable {
             .header("Accept", "application/json, text/csv, */*;q=0.5")
             .GET()
             .build();
-    HttpClient client =
-        HttpClient.newBuilder()
-            .connectTimeout(PATIENCE)
-            .followRedirects(HttpClient.Redirect.NEVER)
-            .build();
-    HttpResponse<java.io.InputStream> response =
-        client.send(request, HttpResponse.BodyHandlers.ofInputStream());
-    try (java.io.InputStream body = response.body()) {
+    HttpResponse<InputStream> response =
+        client().send(request, HttpResponse.BodyHandlers.ofInputStream());
+    try (InputStream body = response.body()) {
       byte[] bytes = body.readNBytes(MOST_BYTES + 1);
       if (response.statusCode() != FINE) {
         throw new IOException("it answers with status " + response.statusCode());
@@ -163,6 +160,20 @@ public final class OutdoorForecasts implements AutoCloseable {
       }
       return new String(bytes, StandardCharsets.UTF_8);
     }
+  }
+
+  /** One for all times it asks, made when it first does. */
+  private HttpClient client() {
+    HttpClient known = client;
+    if (known == null) {
+      known =
+          HttpClient.newBuilder()
+              .connectTimeout(PATIENCE)
+              .followRedirects(HttpClient.Redirect.NEVER)
+              .build();
+      client = known;
+    }
+    return known;
   }
 
   /** A text as it came; one that is not new tells nothing new. */
@@ -201,7 +212,7 @@ public final class OutdoorForecasts implements AutoCloseable {
   private void troubled(String sentence) {
     synchronized (lock) {
       if (!trouble.equals(Optional.of(sentence))) {
-        LOG.warn("outdoor forecast: {}", sentence);
+        LOG.warn("{}", sentence);
       }
       trouble = Optional.of(sentence);
     }

@@ -197,7 +197,7 @@ final class OutdoorReader {
 
   private static double number(String word, String text) {
     // Plain decimal numbers only: what a language would also take (1d, NaN, 0x1p3) is no reading.
-    if (!text.matches("[+-]?\\d{1,9}(\\.\\d{1,12})?([eE][+-]?\\d{1,2})?")) {
+    if (!text.matches("[+-]?\\d{1,9}(\\.\\d{1,20})?([eE][+-]?\\d{1,2})?")) {
       throw refused(word + " \"" + text + "\"", "it is a number");
     }
     return Double.parseDouble(text);

@@ -148,7 +148,7 @@ final class House implements Hall {
     } catch (IOException unreadable) {
       throw unreadable(payloads, unreadable);
     } catch (UncheckedIOException noText) {
-      throw unreadable(payloads, noText.getCause());
+      throw unreadable(payloads, new IOException(noText));
     }
   }
 

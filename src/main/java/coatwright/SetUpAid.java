@@ -5,7 +5,6 @@ import coatwright.cli.Hall.Heard;
 import coatwright.cli.Hall.Proposed;
 import coatwright.cli.Stop;
 import coatwright.config.Settings;
-import coatwright.json.Json;
 import coatwright.sensors.mqtt.Broker;
 import coatwright.sensors.mqtt.MqttLink;
 import coatwright.sensors.mqtt.MqttListener;
@@ -16,8 +15,6 @@ import coatwright.sensors.proposal.Proposer;
 import coatwright.sensors.serial.SerialLink;
 import coatwright.sensors.serial.SerialListener;
 import coatwright.sensors.serial.SerialSettings;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
@@ -164,35 +161,14 @@ final class SetUpAid {
     try {
       byte[] bytes = Files.readAllBytes(file);
       List<Overheard> heard = new ArrayList<>();
-      for (String line : new String(bytes, StandardCharsets.ISO_8859_1).split("\r?\n|\r")) {
-        if (!line.isBlank()) {
-          heard.add(recorded(line).orElseGet(() -> new Overheard("", line)));
-        }
-      }
+      new String(bytes, StandardCharsets.ISO_8859_1)
+          .lines()
+          .filter(line -> !line.isBlank())
+          .forEach(line -> heard.add(Overheard.ofLine(line)));
       return heard;
     } catch (IOException unreadable) {
       throw new Stop(
           Stop.BAD_INPUT, file + " cannot be read; check its name and folder", unreadable);
-    }
-  }
-
-  private static Optional<Overheard> recorded(String octets) {
-    try {
-      JsonNode node =
-          Json.mapper()
-              .readTree(
-                  new String(octets.getBytes(StandardCharsets.ISO_8859_1), StandardCharsets.UTF_8));
-      boolean recording = node != null && node.path("raw").isTextual();
-      return recording
-          ? Optional.of(
-              new Overheard(
-                  node.path("topic").asText(""),
-                  node.path("raw").textValue().chars().allMatch(c -> c <= 0xFF)
-                      ? node.path("raw").textValue()
-                      : octets(node.path("raw").textValue())))
-          : Optional.empty();
-    } catch (JsonProcessingException noRecording) {
-      return Optional.empty();
     }
   }
 

@@ -18,6 +18,10 @@ import java.util.stream.Stream;
  */
 final class HexForm implements PayloadForm {
   private static final int MOST_BYTES = 512;
+
+  /** Matching a longer one would go too deep; it is no list of a reading's bytes. */
+  private static final int LONGEST_LIST = 1024;
+
   private static final Pattern DECIMAL_LIST =
       Pattern.compile("^\\[?\\s*\\d{1,3}(?:[,; ]+\\d{1,3})+\\s*\\]?$");
 
@@ -39,13 +43,14 @@ final class HexForm implements PayloadForm {
 
   @Override
   public Opened open(PayloadText payload) {
-    if (DECIMAL_LIST.matcher(payload.trimmed()).matches()) {
+    String text = payload.trimmed();
+    if (text.length() <= LONGEST_LIST && DECIMAL_LIST.matcher(text).matches()) {
       return new Opened.No(
           "layout not configured: bytes printed as a decimal list, where hexadecimal digits are"
               + " due");
     }
     if (at.isEmpty()) {
-      return one(payload.trimmed(), place -> Cell.ABSENT);
+      return one(text, place -> Cell.ABSENT);
     }
     Opened opened = json.open(payload);
     if (!(opened instanceof Opened.Parts parts)) {
@@ -107,6 +112,9 @@ final class HexForm implements PayloadForm {
 
   /** Blanks, colons and dashes may part the bytes, 0x may stand before them. */
   static Optional<List<Integer>> bytes(String digits) {
+    if (digits.length() > MOST_BYTES * 5) {
+      return Optional.empty();
+    }
     String plain = digits.toLowerCase(Locale.ROOT).replace("0x", "").replaceAll("[ :,-]", "");
     boolean rows =
         !plain.isEmpty()

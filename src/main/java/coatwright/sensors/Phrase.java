@@ -68,6 +68,8 @@ final class Phrase {
   private static final Pattern IDENTICAL =
       Pattern.compile(
           "\\b(?:identical|same|equal|duplicate)\\b.*\\b(?:payload|message|bytes|text|seq\\w*)\\b");
+  private static final Pattern NUMBERED =
+      Pattern.compile("\\b(?:seq|sequence|counter)(?: number)?:? ?(\\d{1,18})\\b");
   private static final Pattern SAME =
       Pattern.compile(
           "\\b(?:same|identical|unchanged|frozen|constant|no change|not changed|repeated)\\b.*\\b"
@@ -124,6 +126,9 @@ final class Phrase {
 
     /** The same payload came so long ago, and since. */
     record Same(Duration ago) implements Told {}
+
+    /** A message of that number came before. */
+    record Numbered(String number) implements Told {}
 
     /** So many messages just before. */
     record Burst(int count) implements Told {}
@@ -183,6 +188,7 @@ final class Phrase {
         .or(this::opened)
         .or(this::burst)
         .or(this::identical)
+        .or(this::numbered)
         .or(this::others)
         .or(this::same)
         .or(this::climbed)
@@ -240,6 +246,11 @@ final class Phrase {
     return IDENTICAL.matcher(text).find() && back.find()
         ? Optional.of(new Told.Same(span(back)))
         : Optional.empty();
+  }
+
+  private Optional<Told> numbered() {
+    Matcher match = NUMBERED.matcher(text);
+    return match.find() ? Optional.of(new Told.Numbered(match.group(1))) : Optional.empty();
   }
 
   private Optional<Told> same() {

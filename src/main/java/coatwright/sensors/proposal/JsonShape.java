@@ -197,14 +197,18 @@ final class JsonShape {
   private void identity(Map<String, List<JsonNode>> leaves, boolean several) {
     List<String> places =
         leaves.keySet().stream().filter(path -> IDENTITIES.contains(lastName(path))).toList();
-    boolean differs = places.stream().anyMatch(path -> new HashSet<>(leaves.get(path)).size() > 1);
-    if (several && !places.isEmpty() || differs) {
+    boolean differs = places.stream().anyMatch(path -> new HashSet<>(at(leaves, path)).size() > 1);
+    if ((several && !places.isEmpty()) || differs) {
       draft.word("sensorAt", places.size() == 1 ? places.get(0) : places);
     } else if (several) {
       draft.note(
           "Nothing in a member names its sensor; all are taken for one. Add sensorAt once there"
               + " is.");
     }
+  }
+
+  private static List<JsonNode> at(Map<String, List<JsonNode>> leaves, String path) {
+    return leaves.getOrDefault(path, List.of());
   }
 
   private static String lastName(String path) {
@@ -223,7 +227,7 @@ final class JsonShape {
         leaves.keySet().stream()
             .filter(path -> UNITS.contains(lastName(path)))
             .filter(
-                path -> texts(leaves.get(path)).stream().anyMatch(t -> Guess.unitOf(t).isPresent()))
+                path -> texts(at(leaves, path)).stream().anyMatch(t -> Guess.unitOf(t).isPresent()))
             .findFirst();
     leaves.forEach(
         (path, nodes) -> {
@@ -232,7 +236,7 @@ final class JsonShape {
             return;
           }
           Optional<String> unitText =
-              unitAt.map(at -> texts(leaves.get(at)).get(0)).filter(text -> !text.equals("%"));
+              unitAt.map(at -> texts(at(leaves, at)).get(0)).filter(text -> !text.equals("%"));
           Optional<Guess> guess =
               Guess.of(each + path, Optional.empty(), numbers.get())
                   .map(
@@ -268,7 +272,8 @@ final class JsonShape {
         (path, nodes) -> {
           String last = lastName(path);
           List<String> texts = texts(nodes);
-          if (texts.isEmpty() || draft.words().containsKey("time") && TIMES.contains(last)) {
+          boolean known = draft.words().containsKey("time") && TIMES.contains(last);
+          if (texts.isEmpty() || known) {
             return;
           }
           if (TIMES.contains(last)) {

@@ -271,7 +271,8 @@ final class LineShape {
   private static String literal(String text) {
     StringBuilder pattern = new StringBuilder();
     boolean odd = false;
-    for (char c : text.toCharArray()) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
       if (c > 0x7E || (c < ' ' && c != '\t')) {
         if (!odd) {
           pattern.append("[^0-9A-Za-z]{0,2}");

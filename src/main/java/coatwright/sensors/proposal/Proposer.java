@@ -115,7 +115,7 @@ public final class Proposer {
     }
     int level = topic.lastIndexOf('/');
     String parent = level < 0 ? "" : topic.substring(0, level);
-    Draft draft = drafts.computeIfAbsent(parent, any -> begun(payloads, "number"));
+    Draft draft = drafts.computeIfAbsent(parent, any -> begun("number"));
     draft.heard().addAll(payloads);
     if (named) {
       draft.filter(topic, guess.get());
@@ -124,7 +124,7 @@ public final class Proposer {
     }
   }
 
-  private static Draft begun(List<Overheard> payloads, String form) {
+  private static Draft begun(String form) {
     Draft draft = new Draft(List.of());
     draft.word("payload", form);
     return draft;

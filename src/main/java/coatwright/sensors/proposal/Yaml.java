@@ -1,6 +1,5 @@
 package coatwright.sensors.proposal;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -24,11 +23,12 @@ final class Yaml {
     }
     if (!draft.filters().isEmpty()) {
       text.append("filters:\n");
-      List<String> topics = new ArrayList<>(draft.filters().keySet());
-      for (int i = 0; i < topics.size(); i++) {
+      int i = 0;
+      for (Map.Entry<String, Map<String, Object>> each : draft.filters().entrySet()) {
         text.append(comment("  ", "unsure: ", draft.doubts().get(i)));
-        text.append("  ").append(scalar(topics.get(i))).append(": ");
-        text.append(flow(draft.filters().get(topics.get(i)))).append('\n');
+        text.append("  ").append(scalar(each.getKey())).append(": ");
+        text.append(flow(each.getValue())).append('\n');
+        i++;
       }
     }
     for (String note : draft.notes()) {
@@ -49,7 +49,7 @@ final class Yaml {
     StringBuilder text = new StringBuilder(indent).append("# ").append(head);
     int from = text.length();
     int width = from;
-    for (String word : says.replaceAll("[\\r\\n]+", " ").split(" ")) {
+    for (String word : List.of(says.replaceAll("[\\r\\n]+", " ").split(" ", -1))) {
       if (width + word.length() > WIDE && width > from) {
         text.setLength(text.length() - 1);
         text.append('\n').append(indent).append("#   ");

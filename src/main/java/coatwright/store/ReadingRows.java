@@ -36,22 +36,29 @@ final class ReadingRows {
     }
   }
 
-  private static final String COLUMNS =
-      "select sensor, manner, at_ms, temp, rh, surface from reading where sensor = ?";
+  /** What a reading is made of, in the order it is read in. */
+  private static final String ROW = "r.sensor, r.manner, r.at_ms, r.temp, r.rh, r.surface";
+
+  private static final String COLUMNS = "select " + ROW + " from reading r where r.sensor = ?";
 
   private static final String COMMITTED_AFTER =
-      "select r.sensor, r.manner, r.at_ms, r.temp, r.rh, r.surface, r.nth, o.number"
-          + " from outbox o join reading r"
+      "select "
+          + ROW
+          + ", r.nth, o.number as commit_number from outbox o join reading r"
           + " on r.sensor = o.sensor and r.at_ms = o.at_ms and r.nth = o.nth"
           + " where o.number > ? order by o.number limit ?";
 
   private static final String LYING_AFTER =
-      "select sensor, manner, at_ms, temp, rh, surface, nth, 0 from reading"
-          + " where (sensor, at_ms, nth) > (?, ?, ?) order by sensor, at_ms, nth limit ?";
+      "select "
+          + ROW
+          + ", r.nth, 0 as commit_number from reading r"
+          + " where (r.sensor, r.at_ms, r.nth) > (?, ?, ?)"
+          + " order by r.sensor, r.at_ms, r.nth limit ?";
 
   private static final String MEASURED =
-      "select r.sensor, r.manner, r.at_ms, r.temp, r.rh, r.surface, r.nth, 0"
-          + " from sensor s join reading r on r.sensor = s.id"
+      "select "
+          + ROW
+          + ", r.nth, 0 as commit_number from sensor s join reading r on r.sensor = s.id"
           + " where r.at_ms >= ? and r.at_ms < ? order by r.sensor, r.at_ms, r.nth";
 
   private final Map<Long, Sensor> sensors;
@@ -117,8 +124,8 @@ final class ReadingRows {
           rows.add(
               new Row(
                   reading,
-                  new Outbox.Place(sensor, row.getLong(3), row.getLong(7)),
-                  row.getLong(8)));
+                  new Outbox.Place(sensor, row.getLong("at_ms"), row.getLong("nth")),
+                  row.getLong("commit_number")));
         }
       }
     } catch (SQLException e) {

@@ -51,7 +51,8 @@ final class Counter {
     };
   }
 
-  private long influxql(Instant from, Instant to) throws CannotCount, IOException, InterruptedException {
+  private long influxql(Instant from, Instant to)
+      throws CannotCount, IOException, InterruptedException {
     String query =
         "SELECT COUNT(\"%s\"), COUNT(\"%s\"), COUNT(\"%s\") FROM \"%s\" WHERE \"shop\" = '%s'"
                 .formatted(
@@ -78,7 +79,8 @@ final class Counter {
   }
 
   /** A range there is open at its begin and closed at its end, hence the millisecond. */
-  private long promql(Instant from, Instant to) throws CannotCount, IOException, InterruptedException {
+  private long promql(Instant from, Instant to)
+      throws CannotCount, IOException, InterruptedException {
     String query =
         "sum(count_over_time({__name__=~\"%s_(%s|%s|%s)\",shop=\"%s\"}[%dms]))"
             .formatted(

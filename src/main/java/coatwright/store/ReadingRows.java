@@ -37,31 +37,31 @@ final class ReadingRows {
     }
   }
 
-  private static final String COLUMNS =
-      "select sensor, manner, at_ms, temp, rh, surface, sent_temp, sent_rh, sent_surface"
-          + " from reading where sensor = ?";
+  /** What a reading is made of, in the order it is read in. */
+  private static final String ROW =
+      "r.sensor, r.manner, r.at_ms, r.temp, r.rh, r.surface,"
+          + " r.sent_temp, r.sent_rh, r.sent_surface";
 
-  /** Columns behind those of a reading. */
-  private static final int NTH = 10;
-
-  private static final int COMMIT = 11;
+  private static final String COLUMNS = "select " + ROW + " from reading r where r.sensor = ?";
 
   private static final String COMMITTED_AFTER =
-      "select r.sensor, r.manner, r.at_ms, r.temp, r.rh, r.surface,"
-          + " r.sent_temp, r.sent_rh, r.sent_surface, r.nth, o.number"
-          + " from outbox o join reading r"
+      "select "
+          + ROW
+          + ", r.nth, o.number as commit_number from outbox o join reading r"
           + " on r.sensor = o.sensor and r.at_ms = o.at_ms and r.nth = o.nth"
           + " where o.number > ? order by o.number limit ?";
 
   private static final String LYING_AFTER =
-      "select sensor, manner, at_ms, temp, rh, surface, sent_temp, sent_rh, sent_surface, nth, 0"
-          + " from reading"
-          + " where (sensor, at_ms, nth) > (?, ?, ?) order by sensor, at_ms, nth limit ?";
+      "select "
+          + ROW
+          + ", r.nth, 0 as commit_number from reading r"
+          + " where (r.sensor, r.at_ms, r.nth) > (?, ?, ?)"
+          + " order by r.sensor, r.at_ms, r.nth limit ?";
 
   private static final String MEASURED =
-      "select r.sensor, r.manner, r.at_ms, r.temp, r.rh, r.surface,"
-          + " r.sent_temp, r.sent_rh, r.sent_surface, r.nth, 0"
-          + " from sensor s join reading r on r.sensor = s.id"
+      "select "
+          + ROW
+          + ", r.nth, 0 as commit_number from sensor s join reading r on r.sensor = s.id"
           + " where r.at_ms >= ? and r.at_ms < ? order by r.sensor, r.at_ms, r.nth";
 
   private final Map<Long, Sensor> sensors;
@@ -156,8 +156,8 @@ final class ReadingRows {
           rows.add(
               new Row(
                   reading,
-                  new Outbox.Place(sensor, row.getLong(3), row.getLong(NTH)),
-                  row.getLong(COMMIT)));
+                  new Outbox.Place(sensor, row.getLong("at_ms"), row.getLong("nth")),
+                  row.getLong("commit_number")));
         }
       }
     } catch (SQLException e) {

@@ -54,6 +54,8 @@ class OutboxTest {
       advance(store, Stream.READINGS, first);
       Batch second = store.outbox().next("house", Stream.READINGS, 2);
 
+      assertThat(first.things().get(0))
+          .isEqualTo(new OfReading(Readings.air("wall", "bench", NOON.plusMillis(100), 21, 50), 0));
       assertThat(temperatures(first)).containsExactly(21.0, 22.0);
       assertThat(temperatures(second)).containsExactly(23.0);
     }

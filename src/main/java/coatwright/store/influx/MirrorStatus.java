@@ -35,7 +35,7 @@ public record MirrorStatus(
         behindSince
             .map(
                 since ->
-                    "behind since %s, %s"
+                    "behind since %s%s"
                         .formatted(since.truncatedTo(ChronoUnit.SECONDS), waiting()))
             .orElse("up to date, %s sent".formatted(points(standing.sent()))));
     if (standing.historyLeft()) {
@@ -58,7 +58,9 @@ public record MirrorStatus(
   }
 
   private String waiting() {
-    return points(standing.waiting()) + (standing.waiting() == 1 ? " waits" : " wait");
+    return standing.waiting() == 0
+        ? ""
+        : ", " + points(standing.waiting()) + (standing.waiting() == 1 ? " waits" : " wait");
   }
 
   private long sharePct() {

@@ -27,16 +27,16 @@ import java.util.concurrent.TimeUnit;
  * A real time-series server in a process of its own, in a folder and on ports of its own, which can
  * be killed and brought back.
  */
-abstract class TestServer implements AutoCloseable {
+public abstract class TestServer implements AutoCloseable {
   private static final Duration START = Duration.ofSeconds(30);
 
   /** InfluxDB 1.6 behind nginx, which gives it the address for writing of the newer versions. */
-  static final class Influx extends TestServer {
+  public static final class Influx extends TestServer {
     private final int behind = freePort();
     private final Path config;
     private final Process nginx;
 
-    Influx(Path folder) {
+    public Influx(Path folder) {
       super(folder);
       this.config =
           written(
@@ -99,7 +99,7 @@ abstract class TestServer implements AutoCloseable {
       return status(url() + "/ping") == 204;
     }
 
-    void createDatabase(String name) {
+    public void createDatabase(String name) {
       influxql("", "CREATE DATABASE " + name);
     }
 
@@ -108,7 +108,7 @@ abstract class TestServer implements AutoCloseable {
     }
 
     /** The number a query answers with, in its first column after the time. */
-    long number(String database, String query) {
+    public long number(String database, String query) {
       return influxql(database, query)
           .path("results")
           .path(0)
@@ -192,17 +192,17 @@ abstract class TestServer implements AutoCloseable {
     return port;
   }
 
-  String url() {
+  public String url() {
     return "http://127.0.0.1:" + port;
   }
 
-  final void start() {
+  public final void start() {
     process = run(command());
     Eventually.within(START, "the server answers", this::answers);
   }
 
   /** As a power cut would: no time to say goodbye. */
-  final void kill() {
+  public final void kill() {
     kill(process);
   }
 
@@ -287,7 +287,7 @@ abstract class TestServer implements AutoCloseable {
     return Files.isExecutable(beside) ? beside.toString() : program;
   }
 
-  private static int freePort() {
+  public static int freePort() {
     try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
       return socket.getLocalPort();
     } catch (IOException e) {

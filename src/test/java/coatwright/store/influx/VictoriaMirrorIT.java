@@ -22,7 +22,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** A mirror in VictoriaMetrics, which says that it has things it may yet lose or never took. */
 class VictoriaMirrorIT {
   private static final Duration SOON = Duration.ofSeconds(40);
-  private static final Instant YESTERDAY =
+  private final Instant yesterday =
       Instant.now().truncatedTo(ChronoUnit.DAYS).minus(12, ChronoUnit.HOURS);
 
   @TempDir static Path serverFolder;
@@ -54,13 +54,13 @@ class VictoriaMirrorIT {
     MirrorSettings settings = Fixtures.mirror("lost", server.url(), ReadBack.PROMQL);
     try (SqliteStore store = Fixtures.open(folder, settings);
         Mirror mirror = Fixtures.start(settings, store)) {
-      Fixtures.readings(store, "lossy", YESTERDAY, 3_000);
+      Fixtures.readings(store, "lossy", yesterday, 3_000);
       Eventually.within(SOON, "all is sent", () -> Fixtures.allSent(mirror));
       server.kill();
-      Fixtures.readings(store, "lossy", YESTERDAY.plus(1, ChronoUnit.HOURS), 500);
+      Fixtures.readings(store, "lossy", yesterday.plus(1, ChronoUnit.HOURS), 500);
       server.start();
       Eventually.within(
-          SOON, "all is there", () -> readings("lossy", YESTERDAY.minusSeconds(1)) == 3_500);
+          SOON, "all is there", () -> readings("lossy", yesterday.minusSeconds(1)) == 3_500);
 
       assertThat(mirror.status().standing().parked()).isZero();
     }
@@ -68,7 +68,7 @@ class VictoriaMirrorIT {
 
   @Test
   void saysThatTheServerDoesNotHaveWhatItDroppedWithoutAWord() {
-    Instant longAgo = YESTERDAY.minus(200, ChronoUnit.DAYS);
+    Instant longAgo = yesterday.minus(200, ChronoUnit.DAYS);
     MirrorSettings settings = Fixtures.mirror("old", server.url(), ReadBack.PROMQL);
     try (SqliteStore store = SqliteStore.open(folder, Clock.systemUTC())) {
       Fixtures.readings(store, "aged", longAgo, 10);
@@ -95,7 +95,7 @@ class VictoriaMirrorIT {
   @Test
   void theManualsQueryAnswers() throws IOException {
     MirrorSettings settings = Fixtures.mirror("manual", server.url());
-    Instant begin = YESTERDAY.truncatedTo(ChronoUnit.HOURS);
+    Instant begin = yesterday.truncatedTo(ChronoUnit.HOURS);
     try (SqliteStore store = Fixtures.open(folder, settings);
         Mirror mirror =
             new Mirror(settings, store.outbox(), "manual", Clock.systemUTC(), Fixtures.BRISK)) {

@@ -43,7 +43,8 @@ class SettingsFaultsTest {
             "line 9: rooms[2].volume \"28\": a room's volume needs its unit; write it like 28m3")
         .contains("line 11: web.port \"84100\": a number from 1 to 65535 is expected")
         .contains(
-            "line 12: colour: no such key; known here: brokers, finishes, mirrors, outdoor-forecast, rooms, shop");
+            "line 12: colour: no such key; known here: brokers, finishes, mirrors,"
+                + " outdoor-forecast, rooms, shop");
   }
 
   @Test

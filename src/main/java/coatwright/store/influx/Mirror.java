@@ -83,7 +83,8 @@ final class Mirror implements AutoCloseable {
     boolean behind = standing.waiting() > 0 || (standing.historyLeft() && keeps.isPresent());
     boolean late =
         behind
-            && (keeps.isPresent() || isBefore(caughtUp, pace.look().multipliedBy(LOOKS_TO_BE_LATE)));
+            && (keeps.isPresent()
+                || isBefore(caughtUp, pace.look().multipliedBy(LOOKS_TO_BE_LATE)));
     // After days switched off it is behind for the seconds it takes to catch up; that is no alarm.
     boolean triedLong = keeps.isPresent() || isBefore(started, settings.alarmAfter());
     boolean tooLong = behind && triedLong && isBefore(caughtUp, settings.alarmAfter());

@@ -35,8 +35,7 @@ public record MirrorStatus(
         behindSince
             .map(
                 since ->
-                    "behind since %s%s"
-                        .formatted(since.truncatedTo(ChronoUnit.SECONDS), waiting()))
+                    "behind since %s%s".formatted(since.truncatedTo(ChronoUnit.SECONDS), waiting()))
             .orElse("up to date, %s sent".formatted(points(standing.sent()))));
     if (standing.historyLeft()) {
       says.add(

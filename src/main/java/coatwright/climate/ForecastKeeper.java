@@ -172,6 +172,8 @@ final class ForecastKeeper {
       }
       byMinutes(known, source.points(startOf(from), startOf(hour), now));
       known.fillTo(hour - 1);
+      // A filled hour counts as taken: readings of it that come late ask for a new look.
+      takenToS = startOf(hour).getEpochSecond();
     }
     return known;
   }
@@ -271,7 +273,6 @@ final class ForecastKeeper {
             to.add(hour.air(at));
           }
         });
-    takenToS = to.lastHour().map(hour -> (hour + 1) * 3600).orElse(Long.MIN_VALUE);
   }
 
   /** What else is known by the end of that hour. */

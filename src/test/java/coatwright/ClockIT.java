@@ -167,8 +167,7 @@ class ClockIT {
   /** Said anew every second until it is shown; its number tells that it is the same. */
   private void sayUntilShown(Mosquitto broker, double t) {
     said.add(t);
-    String text =
-        "{\"t\":%s,\"h\":%s,\"n\":%d}".formatted(t, 50 + said.size() / 10.0, said.size());
+    String text = "{\"t\":%s,\"h\":%s,\"n\":%d}".formatted(t, 50 + said.size() / 10.0, said.size());
     Eventually.within(
         SOON,
         t + " is shown",

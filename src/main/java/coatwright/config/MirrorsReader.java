@@ -114,7 +114,7 @@ final class MirrorsReader {
     return after;
   }
 
-  private static List<String> words(Object... values) {
+  private static List<String> words(Object[] values) {
     return Arrays.stream(values).map(Object::toString).toList();
   }
 }

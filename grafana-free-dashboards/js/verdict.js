@@ -96,7 +96,8 @@ export function Verdict() {
       say(byId('word'), word(session));
       say(byId('verdict-line'), rest(session));
       say(byId('reason'), told(session.outlook.reason));
-      const better = session.nextBetter ? ` A better hour is expected from about ${clock(session.nextBetter)}.` : '';
+      const share = session.nextBetterShare === undefined ? '' : `, fine in ${Math.round(100 * session.nextBetterShare)} of 100 courses the air may take`;
+      const better = session.nextBetter ? ` A better hour is expected from about ${clock(session.nextBetter)}${share}.` : '';
       say(byId('of'), spokenOf(session) + better);
 
       byId('doubt').hidden = room?.doubt === undefined;

@@ -82,6 +82,29 @@ look_for_tools() {
     MISSING+=('socat, for a pair of serial lines')
     PACKAGES+=(socat)
   fi
+  local tool
+  for tool in 'mosquitto_pub mosquitto-clients for sending messages' 'faketime faketime for a clock that is wrong' \
+    'openssl openssl for certificates' 'ip iproute2 for a network that breaks' \
+    'unshare util-linux for a network of its own' 'setpriv util-linux for a user with fewer rights'; do
+    # shellcheck disable=SC2086 -- the words are meant to be split
+    set -- "$1" $tool
+    if ! command -v "$2" >/dev/null && [ ! -x "/usr/sbin/$2" ]; then
+      MISSING+=("$2, ${*:4}")
+      PACKAGES+=("$3")
+    fi
+  done
+  if ! command -v influxd >/dev/null; then
+    MISSING+=('influxd, a time-series database')
+    PACKAGES+=(influxdb)
+  fi
+  if ! command -v nginx >/dev/null && [ ! -x /usr/sbin/nginx ]; then
+    MISSING+=('nginx, which gives that database the newer address for writing')
+    PACKAGES+=(nginx)
+  fi
+  if ! command -v victoria-metrics >/dev/null; then
+    MISSING+=('victoria-metrics, another time-series database')
+    PACKAGES+=(victoria-metrics)
+  fi
   if [ ! -x /usr/bin/chromium ]; then
     MISSING+=('chromium, a browser')
     PACKAGES+=(chromium)
@@ -137,7 +160,9 @@ install_tools() {
   say "Installing ${PACKAGES[*]} ..."
   {
     $as_root apt-get update -qq &&
-      $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${PACKAGES[@]}"
+      # The tests start what they need themselves, in folders and on ports of their own; the
+      # packages are not to start theirs.
+      $as_root env DEBIAN_FRONTEND=noninteractive SYSTEMD_OFFLINE=1 apt-get install -y -qq --no-install-recommends "${PACKAGES[@]}"
   } >&2 || stop 2 "Nothing could be installed, see the message above; as root, run: apt-get install ${PACKAGES[*]}"
   hash -r
   find_jdk || stop 2 "No JDK $LEAST_JDK or newer even after installing; see the messages above."

@@ -1,17 +1,21 @@
 package coatwright;
 
 import coatwright.cli.Hall.Check;
+import coatwright.climate.Happening;
 import coatwright.config.Settings;
 import coatwright.sensors.SourceMapping;
 import coatwright.sensors.Transport;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
+import coatwright.store.influx.MirrorSettings;
 import java.io.IOException;
 import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
@@ -21,6 +25,7 @@ import java.util.stream.Stream;
 
 /** Looks at a shop without its daemon: what is there, what can be reached, what cannot. */
 final class Checkup {
+  private static final Duration MISSED = Duration.ofDays(7);
   private static final int PATIENCE_MS = 2_000;
   private static final Path SERIAL = Path.of("/dev/serial");
 
@@ -39,10 +44,12 @@ final class Checkup {
             true,
             String.join(", ", settings.finishes().keySet().stream().sorted().toList())));
     checks.add(database());
+    missed(checks);
     if (Files.isRegularFile(data.resolve(SqliteStore.FILE_NAME))) {
       checks.add(new Check("backup", true, backup(data)));
     }
     settings.brokers().forEach((name, broker) -> checks.add(broker(name, broker)));
+    settings.mirrors().forEach(mirror -> checks.add(mirror(mirror)));
     if (settings.sources().isEmpty()) {
       checks.add(
           new Check(
@@ -65,6 +72,32 @@ final class Checkup {
               .orElse(store.file() + " is whole"));
     } catch (StoreTrouble trouble) {
       return new Check("database", false, String.valueOf(trouble.getMessage()));
+    }
+  }
+
+  /** What befell the house in the last week, while someone may have been away. */
+  private void missed(List<Check> checks) {
+    if (!Files.isRegularFile(data.resolve(SqliteStore.FILE_NAME))) {
+      return;
+    }
+    Instant now = Clock.systemUTC().instant();
+    try (SqliteStore store = SqliteStore.openToRead(data)) {
+      for (Happening one : store.houseLog().happenings(now.minus(MISSED), now.plus(MISSED))) {
+        checks.add(
+            new Check(
+                "missed", true, one.at().truncatedTo(ChronoUnit.SECONDS) + ": " + one.says()));
+      }
+      int undated = store.houseLog().undated();
+      if (undated > 0) {
+        checks.add(
+            new Check(
+                "readings without a date",
+                true,
+                "%d; they came while the clock was not set and are kept aside".formatted(undated)));
+      }
+    } catch (StoreTrouble trouble) {
+      // The database's own line says what is wrong with it.
+      checks.add(new Check("missed", true, "cannot be told: " + trouble.getMessage()));
     }
   }
 
@@ -101,21 +134,44 @@ final class Checkup {
   }
 
   private static Check broker(String name, Settings.Broker broker) {
-    URI url = URI.create(broker.url());
     String what = "broker " + name;
-    if (broker.passwordFile().map(file -> !Files.isReadable(file)).orElse(false)) {
+    if (broker.ca().map(file -> !Files.isReadable(file)).orElse(false)) {
       return new Check(
-          what, false, "cannot read " + broker.passwordFile().orElseThrow() + "; see its rights");
+          what, false, "cannot read " + broker.ca().orElseThrow() + "; see that ca is right");
     }
+    Check check = reached(what, broker.url(), broker.passwordFile(), "brokers." + name);
+    if (broker.own().isEmpty() || check.says().startsWith("cannot read")) {
+      return check;
+    }
+    return new Check(
+        what,
+        true,
+        check.fine()
+            ? "inside Coatwright, " + check.says()
+            : "inside Coatwright, at " + broker.url() + " once coatwright run is started");
+  }
+
+  private static Check mirror(MirrorSettings mirror) {
+    return reached(
+        "mirror " + mirror.name(), mirror.url(), mirror.tokenFile(), "mirrors." + mirror.name());
+  }
+
+  private static Check reached(String what, String address, Optional<Path> secret, String key) {
+    if (secret.map(file -> !Files.isReadable(file)).orElse(false)) {
+      return new Check(what, false, "cannot read " + secret.orElseThrow() + "; see its rights");
+    }
+    URI url = URI.create(address);
+    int usual = address.startsWith("https:") ? 443 : 80;
+    int port = url.getPort() < 0 ? usual : url.getPort();
     try (Socket socket = new Socket()) {
-      socket.connect(new InetSocketAddress(url.getHost(), url.getPort()), PATIENCE_MS);
-      return new Check(what, true, "answers at " + broker.url());
+      socket.connect(new InetSocketAddress(url.getHost(), port), PATIENCE_MS);
+      return new Check(what, true, "answers at " + address);
     } catch (IOException unreachable) {
       return new Check(
           what,
           false,
-          "does not answer at %s (%s); start it, or mend brokers.%s.url"
-              .formatted(broker.url(), unreachable.getMessage(), name));
+          "does not answer at %s (%s); start it, or mend %s.url"
+              .formatted(address, unreachable.getMessage(), key));
     }
   }
 

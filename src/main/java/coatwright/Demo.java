@@ -134,10 +134,12 @@ final class Demo {
           written.shop(),
           written.rooms(),
           Map.of("demo", demo),
+          written.mirrors(),
           web,
           written.store(),
           written.sources(),
-          written.finishes());
+          written.finishes(),
+          written.outdoor());
     } catch (IOException unwritable) {
       throw new Stop(
           Stop.INTERNAL,

@@ -24,7 +24,7 @@ import coatwright.store.Export;
 import coatwright.store.SqliteStore;
 import coatwright.store.StoreTrouble;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
@@ -147,7 +147,21 @@ final class House implements Hall {
       lines.filter(line -> !line.isBlank()).forEach(line -> judge(recorded, line, tell));
     } catch (IOException unreadable) {
       throw unreadable(payloads, unreadable);
+    } catch (UncheckedIOException noText) {
+      throw unreadable(payloads, new IOException(noText));
     }
+  }
+
+  @Override
+  public Proposed propose(
+      Place place, EarWish wish, String name, Optional<String> room, Consumer<String> heard) {
+    return new SetUpAid(settingsIfAny(place), settingsFile(place))
+        .propose(wish, name, room, heard, source -> kept(place, source, SetUpAid.MOST_KEPT));
+  }
+
+  @Override
+  public Path accept(Place place, String name, String yaml) {
+    return new SetUpAid(settingsIfAny(place), settingsFile(place)).accept(name, yaml);
   }
 
   /** A line that is no recording is answered for like any other; the rest still are. */
@@ -242,11 +256,7 @@ final class House implements Hall {
     List<Heard> heard = new ArrayList<>();
     for (int i = newestFirst.size() - 1; i >= 0; i--) {
       RawText text = newestFirst.get(i);
-      byte[] bytes = text.text().getBytes(StandardCharsets.UTF_8);
-      MappedPayload read =
-          intake
-              .take(RawReading.of(text.channel(), bytes, text.arrivedAt(), RawReading.Way.MESSAGE))
-              .verdict();
+      MappedPayload read = intake.take(RawReading.kept(mapping, text)).verdict();
       heard.add(
           new Heard(
               text.source() + "@" + text.arrivedAt(),

@@ -1,10 +1,10 @@
 package coatwright;
 
 import coatwright.air.StandardAtmosphere;
-import coatwright.climate.Climate;
 import coatwright.climate.LiveClimate;
 import coatwright.climate.Reading;
 import coatwright.climate.SourceStatus;
+import coatwright.climate.forecast.OutsideCourse;
 import coatwright.config.Settings;
 import coatwright.config.Settings.Room;
 import coatwright.film.SpiritDrying;
@@ -51,7 +51,7 @@ final class Shop {
   private final Settings settings;
   private final SqliteStore store;
   private final Clock clock;
-  private final Climate climate;
+  private final LiveClimate climate;
   private final Journal journal;
   private final SensorUpkeep upkeep;
 
@@ -59,7 +59,14 @@ final class Shop {
     this.settings = settings;
     this.store = store;
     this.clock = clock;
-    this.climate = new LiveClimate(rooms(settings), store.readings(), clock, interval(settings));
+    this.climate =
+        new LiveClimate(
+            rooms(settings),
+            store.readings(),
+            clock,
+            interval(settings),
+            settings.shop().zone(),
+            heatingChanged(settings));
     this.journal = new LiveJournal(store.ledger());
     this.upkeep =
         new SensorUpkeep(
@@ -92,8 +99,13 @@ final class Shop {
     return store;
   }
 
-  Climate climate() {
+  LiveClimate climate() {
     return climate;
+  }
+
+  /** Takes an outdoor forecast. */
+  void outdoors(OutsideCourse course) {
+    climate.outdoors(course);
   }
 
   Journal journal() {
@@ -128,6 +140,16 @@ final class Shop {
 
   /** First floor: what it all means. */
   Meaning meaning(Supplier<List<SourceStatus>> sources, Bells bells) {
+    return meaning(sources, Optional::empty, bells);
+  }
+
+  /**
+   * The same.
+   *
+   * @param clockTrouble why the machine's clock is not to be trusted
+   */
+  Meaning meaning(
+      Supplier<List<SourceStatus>> sources, Supplier<Optional<String>> clockTrouble, Bells bells) {
     FilmJobs jobs = new FilmJobs(journal, climate, settings.finishes(), outlookSettings(settings));
     FilmOutlooks outlooks =
         new FilmOutlooks(
@@ -137,7 +159,7 @@ final class Shop {
             store.predictions(),
             clock,
             outlookSettings(settings));
-    Watch watch =
+    ShopWatch watch =
         new ShopWatch(
             outlooks,
             climate,
@@ -147,6 +169,7 @@ final class Shop {
             sources,
             name -> Optional.ofNullable(settings.finishes().get(name)),
             WatchSettings.usual(settings.shop().zone()));
+    watch.alsoWatch("clock", clockTrouble);
     Reviews reviews = new FilmReviews(jobs, journal, climate, settings.shop().zone(), clock);
     return new Meaning(outlooks, watch, reviews);
   }
@@ -156,6 +179,14 @@ final class Shop {
 
   static List<String> rooms(Settings settings) {
     return settings.rooms().stream().map(Room::name).toList();
+  }
+
+  private static Map<String, Instant> heatingChanged(Settings settings) {
+    Map<String, Instant> changed = new HashMap<>();
+    for (Room room : settings.rooms()) {
+      room.heatingChanged().ifPresent(at -> changed.put(room.name(), at));
+    }
+    return changed;
   }
 
   /** The slowest sensor says how long a silence is usual. */

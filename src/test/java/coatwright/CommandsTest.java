@@ -228,6 +228,14 @@ class CommandsTest {
   }
 
   @Test
+  void theComingHoursAreThoseOfAPartAJarOrAFinish() {
+    assertThat(run("outlook", "--finish", "shellac-pale", "--air", "20C,50%", "--windows").err())
+        .contains("leave --air out");
+    assertThat(run("outlook", "--finish", "shellac-pale", "--hours", "80").err())
+        .contains("give 1 to 72");
+  }
+
+  @Test
   void recordedPayloadsAreReadByNamedMappings() throws IOException {
     Path mappings = folder.resolve("mappings.json");
     Files.writeString(

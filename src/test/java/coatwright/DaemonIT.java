@@ -24,6 +24,7 @@ import java.net.ServerSocket;
 import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -103,6 +104,32 @@ class DaemonIT {
           .contains(
               "ok    backup: none yet; to make one, stop Coatwright and copy the folder " + data);
     }
+  }
+
+  @Test
+  void aMirrorWhoseServerIsAwayIsToldByCheckupAndKeepsNothingFromWorking() throws IOException {
+    Path settings = settings(freePort());
+    Path data = folder.resolve("d");
+    try (SqliteStore store = SqliteStore.open(data, CLOCK)) {
+      store.readings().append(damp(CLOCK.instant()));
+    }
+    Files.writeString(
+        settings, "mirrors:\n  house:\n    url: http://127.0.0.1:1\n", StandardOpenOption.APPEND);
+    try (Daemon daemon = Daemon.open(SettingsFolder.read(settings), data, CLOCK)) {
+      daemon.start(false);
+      Eventually.within(
+          SOON,
+          "it is told",
+          () -> said(settings, "checkup").out().contains("nobody answers at http://127.0.0.1:1"));
+
+      assertThat(said(settings, "checkup").out())
+          .as("for a while that is no alarm")
+          .contains("ok    mirror house: ");
+      assertThat(json(settings, "piece", "new", "cabinet").path("entry").asText()).isEqualTo("e1");
+    }
+    assertThat(said(settings, "checkup", "--offline", "--data", data.toString()).out())
+        .contains("WRONG mirror house: does not answer at http://127.0.0.1:1")
+        .contains("mend mirrors.house.url");
   }
 
   private static Reading damp(Instant at) {

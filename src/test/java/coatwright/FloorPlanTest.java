@@ -126,7 +126,9 @@ class FloorPlanTest {
     keeps("com.fazecast", Set.of("sensors"));
     keeps("io.moquette", Set.of("sensors"));
     keeps("io.javalin", Set.of("web"));
-    keeps("java.net.http", Set.of("cli", "notices"));
+    keeps("java.net.http", Set.of("cli", "notices", "sensors", "store"));
+    keeps("com.influxdb", Set.of("store"));
+    keeps("okhttp3", Set.of("store"));
     keeps("picocli", Set.of("cli"));
     keeps("org.snakeyaml", Set.of("config"));
     keeps(

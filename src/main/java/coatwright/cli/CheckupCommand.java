@@ -106,6 +106,18 @@ final class CheckupCommand implements Callable<Integer> {
     for (JsonNode room : daemon.get("rooms").path("rooms")) {
       checks.add(air(daemon.get("rooms/" + DaemonLine.step(room.path("room").asText()))));
     }
+    for (JsonNode missed : daemon.get("missed").path("missed")) {
+      checks.add(
+          new Check(
+              "missed", true, missed.path("at").asText() + ": " + missed.path("says").asText()));
+    }
+    for (JsonNode mirror : daemon.get("mirrors").path("mirrors")) {
+      checks.add(
+          new Check(
+              "mirror " + mirror.path("name").asText(),
+              mirror.path("fine").asBoolean(),
+              mirror.path("says").asText()));
+    }
     for (JsonNode warning : daemon.get("warnings").path("warnings")) {
       checks.add(new Check("warning", false, warning.path("message").asText()));
     }

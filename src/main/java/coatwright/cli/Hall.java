@@ -104,6 +104,61 @@ public interface Hall {
   /** The newest texts the shop kept, of one source or of all; oldest first. */
   List<Heard> kept(Place place, @Nullable String source, int atMost);
 
+  /**
+   * What to overhear, and for how long.
+   *
+   * @param source a source of the settings whose kept texts are taken
+   * @param from a file of payloads, one a line, or of recorded lines
+   * @param broker name of a broker of the settings
+   * @param filter topics to hear of it
+   * @param device a serial device
+   * @param line its speed and form, like {@code 9600 8N1}
+   * @param span how long to listen
+   */
+  record EarWish(
+      Optional<String> source,
+      Optional<Path> from,
+      Optional<String> broker,
+      List<String> filter,
+      Optional<String> device,
+      String line,
+      Duration span) {}
+
+  /**
+   * A mapping proposed of what was overheard.
+   *
+   * @param yaml settings ready to be kept; empty when nothing could be made
+   * @param sources how many sources it holds
+   * @param unsure what a person has to look at
+   * @param trials what it reads of what was heard
+   * @param remarks what was left out or could not be made, each with its remedy
+   * @param rooms the rooms a source may stand in
+   */
+  record Proposed(
+      String yaml,
+      int sources,
+      List<String> unsure,
+      List<?> trials,
+      List<String> remarks,
+      List<String> rooms) {}
+
+  /**
+   * Listens without a mapping and proposes one.
+   *
+   * @param name of the source to be
+   * @param room it stands in, where it is known
+   * @param heard is told each payload as it comes
+   */
+  Proposed propose(
+      Place place, EarWish wish, String name, Optional<String> room, Consumer<String> heard);
+
+  /**
+   * Keeps a proposal as a source of the shop; never writes over a file.
+   *
+   * @return the file written
+   */
+  Path accept(Place place, String name, String yaml);
+
   /** Walks a file of readings and coats; answers with a record of the contract. */
   Object replay(Place place, ReplayWish wish);
 

@@ -23,7 +23,8 @@ import picocli.CommandLine.Option;
     footer = {
       "",
       "Example: coatwright outlook --finish shellac-pale --air 28C,80%% --cut 1.5lb",
-      "         coatwright outlook --part cabinet/left-door"
+      "         coatwright outlook --part cabinet/left-door",
+      "         coatwright outlook --finish shellac-pale --windows"
     })
 final class OutlookCommand implements Callable<Integer> {
   @Option(
@@ -92,6 +93,19 @@ final class OutlookCommand implements Callable<Integer> {
       description = "From this jar instead of the last coat's.")
   @Nullable String jar;
 
+  @Option(
+      names = "--windows",
+      description =
+          "Also the hours of the next 72 in which it may be brushed; with --part, or with --finish"
+              + " alone.")
+  boolean windows;
+
+  @Option(
+      names = "--hours",
+      paramLabel = "N",
+      description = "As --windows, for the next N hours: 1 to 72.")
+  @Nullable Integer hours;
+
   @Option(names = "--exit-code", description = "Exit with 1 when the answer is hold off.")
   boolean exitCode;
 
@@ -119,11 +133,17 @@ final class OutlookCommand implements Callable<Integer> {
     put("pressure", pressure);
     put("altitude", altitude);
     put("board", board);
+    OutlookWindows ahead = OutlookWindows.asked(windows, hours);
+    if (ahead.wanted() && part == null) {
+      return ahead.alone(shared, form, room, jar);
+    }
     JsonNode outlook = part == null ? described() : ofPart(part);
+    JsonNode all = ahead.wanted() ? ahead.beside(outlook, shared, form) : outlook;
     if (shared.json) {
-      shared.printJson(outlook);
+      shared.printJson(all);
     } else {
       new OutlookText(shared.out, shared.unitSystem()).print(outlook);
+      ahead.print(all, shared);
     }
     boolean holdOff = outlook.path("summary").asText().equals("hold off");
     return exitCode && holdOff ? 1 : 0;

@@ -33,10 +33,16 @@ public interface Climate {
   List<WoodPoint> wood(String room, Optional<String> part, Instant from, Instant to);
 
   /**
-   * The air expected over [from, to) from the room's own recent daily cycle (same hour on the last
-   * days, fading from the anomaly now); empty while fewer than 24 h are known.
+   * The middle of what is expected of the air over [from, to), at most 72 h ahead, from the room's
+   * own past; empty while fewer than 24 h are known.
    */
   Optional<AirSeries> expected(String room, Instant from, Instant to);
+
+  /**
+   * The next 72 h with the courses the air may take, from the room's own past and, where there is
+   * one, an outdoor forecast; empty where nothing of the last weeks is known.
+   */
+  Optional<AirForecast> forecast(String room);
 
   /**
    * Shows a reading that jumped until its sensor is believed again, whether that bears it out or

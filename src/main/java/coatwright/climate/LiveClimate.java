@@ -1,9 +1,13 @@
 package coatwright.climate;
 
+import coatwright.climate.forecast.HourlyForecast;
+import coatwright.climate.forecast.OutsideCourse;
 import coatwright.quantity.RefusedInput;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,7 +29,9 @@ public final class LiveClimate implements Climate {
   private static final Duration SHORTEST_GAP = Duration.ofMinutes(15);
   private static final int GAP_INTERVALS = 6;
   private static final Duration CLOCK_SLACK = Duration.ofMinutes(2);
-  private static final Duration CYCLE_KEPT = Duration.ofMinutes(10);
+  private static final Duration FINE_STEP_FOR = Duration.ofHours(24);
+  private static final Duration FINE_STEP = Duration.ofMinutes(15);
+  private static final Duration COARSE_STEP = Duration.ofMinutes(30);
 
   /** Before this the clock of the machine was not set. */
   private static final Instant CLOCK_UNSET_BEFORE = Instant.parse("2020-01-01T00:00:00Z");
@@ -35,14 +41,36 @@ public final class LiveClimate implements Climate {
   private final Duration usualInterval;
   private final Map<String, Room> rooms = new LinkedHashMap<>();
   private final OutsideAir outside;
+  private volatile boolean dated = true;
   private final List<Consumer<Reading>> listeners = new CopyOnWriteArrayList<>();
   private final List<Consumer<Doubt>> doubters = new CopyOnWriteArrayList<>();
 
+  private final OutsideCourses outdoors = new OutsideCourses();
+
   /**
+   * A shop whose days are those of UTC and whose heating never changed.
+   *
    * @param rooms in the settings' order
    * @param usualInterval how often a sensor is expected to speak
    */
   public LiveClimate(List<String> rooms, ReadingLog log, Clock clock, Duration usualInterval) {
+    this(rooms, log, clock, usualInterval, ZoneOffset.UTC, Map.of());
+  }
+
+  /**
+   * @param rooms in the settings' order
+   * @param usualInterval how often a sensor is expected to speak
+   * @param zone the shop's, for its days and hours
+   * @param heatingChanged by room, when its heating was last changed for good; the usual day begins
+   *     anew then
+   */
+  public LiveClimate(
+      List<String> rooms,
+      ReadingLog log,
+      Clock clock,
+      Duration usualInterval,
+      ZoneId zone,
+      Map<String, Instant> heatingChanged) {
     if (usualInterval.isNegative() || usualInterval.isZero()) {
       throw new IllegalArgumentException(
           "the usual interval is " + usualInterval + "; it is above 0");
@@ -52,7 +80,7 @@ public final class LiveClimate implements Climate {
     this.usualInterval = usualInterval;
     this.outside = new OutsideAir(usualInterval);
     for (String name : rooms) {
-      this.rooms.put(name, new Room(name));
+      this.rooms.put(name, new Room(name, zone, Optional.ofNullable(heatingChanged.get(name))));
     }
     Instant now = clock.instant();
     this.rooms.values().forEach(room -> room.start(now));
@@ -84,6 +112,17 @@ public final class LiveClimate implements Climate {
     }
   }
 
+  /**
+   * The machine's clock was set, or has become one to be trusted or not: what is held in memory by
+   * its old time is read anew. While it is not to be trusted readings make the air now and join no
+   * series.
+   */
+  public void clockChanged(boolean trusted) {
+    dated = trusted;
+    log.flush();
+    rooms.values().forEach(room -> room.clockChanged(clock.instant()));
+  }
+
   @Override
   public RoomAir now(String room) {
     return room(room).now(clock.instant());
@@ -106,9 +145,21 @@ public final class LiveClimate implements Climate {
 
   @Override
   public Optional<AirSeries> expected(String room, Instant from, Instant to) {
-    return room(room)
-        .cycle(clock.instant())
-        .map(cycle -> new AirSeries(room, from, to, cycle.expected(from, to), List.of()));
+    Duration step =
+        Duration.between(from, to).compareTo(FINE_STEP_FOR) <= 0 ? FINE_STEP : COARSE_STEP;
+    return forecast(room)
+        .filter(forecast -> forecast.basis() != HourlyForecast.Basis.STAYS)
+        .map(forecast -> new AirSeries(room, from, to, forecast.middle(from, to, step), List.of()));
+  }
+
+  @Override
+  public Optional<AirForecast> forecast(String room) {
+    return room(room).forecasts.at(clock.instant());
+  }
+
+  /** Takes an outdoor forecast; it goes into what is said of every room from the next hour on. */
+  public void outdoors(OutsideCourse course) {
+    outdoors.add(course);
   }
 
   @Override
@@ -144,16 +195,16 @@ public final class LiveClimate implements Climate {
   }
 
   /** One room; its lock keeps log, memory and answers in step. */
-  private final class Room {
+  private final class Room implements ForecastKeeper.Source {
     private final String name;
-    private final RoomNow present;
+    private final ForecastKeeper forecasts;
+    private RoomNow present;
     private Instant heldFrom = Instant.MAX;
     private @Nullable RoomHistory held;
-    private Optional<DailyCycle> cycle = Optional.empty();
-    private Instant cycleMadeAt = Instant.MIN;
 
-    Room(String name) {
+    Room(String name, ZoneId zone, Optional<Instant> heatingChanged) {
       this.name = name;
+      this.forecasts = new ForecastKeeper(name, zone, heatingChanged, this, outdoors);
       this.present = new RoomNow(name, usualInterval);
     }
 
@@ -165,14 +216,27 @@ public final class LiveClimate implements Climate {
 
     synchronized void accept(Reading reading) {
       log.append(reading);
-      if (reading.at().isBefore(CLOCK_UNSET_BEFORE)) {
+      Instant now = clock.instant();
+      boolean unset = reading.at().isBefore(CLOCK_UNSET_BEFORE);
+      if (unset && dated) {
         return;
       }
-      Instant now = clock.instant();
       present.take(reading, now);
+      if (!dated) {
+        return;
+      }
+      forecasts.heard(reading.at());
       if (held != null && !reading.at().isBefore(heldFrom)) {
         held.add(reading);
       }
+    }
+
+    synchronized void clockChanged(Instant now) {
+      present = new RoomNow(name, usualInterval);
+      held = null;
+      heldFrom = Instant.MAX;
+      forecasts.forget();
+      start(now);
     }
 
     synchronized void doubt(Doubt doubt) {
@@ -206,16 +270,25 @@ public final class LiveClimate implements Climate {
       return history(from, to, now).wood(part, from, to);
     }
 
-    synchronized Optional<DailyCycle> cycle(Instant now) {
-      boolean stale =
-          now.isBefore(cycleMadeAt) || now.isAfter(cycleMadeAt.plus(CYCLE_KEPT)) || cycle.isEmpty();
-      if (stale) {
-        Instant from = now.minus(Duration.ofDays(DailyCycle.DAYS));
-        Instant to = now.plus(CLOCK_SLACK);
-        cycle = DailyCycle.of(history(from, to, now).points(from, to));
-        cycleMadeAt = now;
-      }
-      return cycle;
+    @Override
+    public List<RollUp> rollUps(Instant from, Instant to, Duration every) {
+      log.flush();
+      return log.rollUps(name, from, to, every);
+    }
+
+    @Override
+    public synchronized List<AirPoint> points(Instant from, Instant to, Instant now) {
+      return history(from, to, now).points(from, to);
+    }
+
+    @Override
+    public Optional<AirPoint> present(Instant now) {
+      return now(now).air();
+    }
+
+    @Override
+    public Duration every() {
+      return usualInterval;
     }
 
     /** The held history, or for older air one read for the purpose. */

@@ -18,9 +18,9 @@ import java.util.TreeMap;
  */
 public record RollUp(
     Instant from, String quantity, double sum, long count, double min, double max) {
-  private static final String TEMPERATURE = "temperatureC";
+  static final String TEMPERATURE = "temperatureC";
   private static final String RH = "rhPct";
-  private static final String VAPOUR = "vapourPressurePa";
+  static final String VAPOUR = "vapourPressurePa";
   private static final String SURFACE = "surfaceTemperatureC";
 
   /** Arithmetic mean over the interval. */

@@ -97,6 +97,11 @@ final class Section {
     return lineByKey.keySet();
   }
 
+  /** Whether any key stands here. */
+  boolean isWritten() {
+    return !lineByKey.isEmpty();
+  }
+
   /** The text of a key that has to be there. */
   String needed(String key, String example) {
     Optional<String> text = text(key);
@@ -249,6 +254,11 @@ final class Section {
     boolean single = valueByKey.get(key) instanceof ScalarNode;
     String shown = single ? text(key).map(text -> quoted(key, text)).orElse(name(key)) : name(key);
     fault(lineOf(key), shown, rule, remedy);
+  }
+
+  /** Puts down a fault of one key's value that is not to be shown. */
+  void faultUnshown(String key, String rule, String remedy) {
+    fault(lineOf(key), name(key), rule, remedy);
   }
 
   private void fault(int atLine, String input, String rule, String remedy) {

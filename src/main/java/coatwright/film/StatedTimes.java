@@ -39,7 +39,7 @@ public record StatedTimes(
       OutOfRange.check("time to " + stated.getKey(), stated.getValue(), "h", 1e-3, MOST_H);
       if (stated.getValue() < before) {
         throw new OutOfRange(
-            "the stated time to %s, %s h, is shorter than that to an earlier milestone; check which the sheet means"
+            "the stated time to %s, %s h, is shorter than that to an earlier milestone"
                 .formatted(stated.getKey(), stated.getValue()));
       }
       before = stated.getValue();
@@ -48,7 +48,7 @@ public record StatedTimes(
     double recoatH = inOrder.getOrDefault(Milestone.DRY_TO_RECOAT, 0.0);
     if (recoatUntilH.isPresent() && recoatUntilH.getAsDouble() < recoatH) {
       throw new OutOfRange(
-          "the stated recoat window ends, at %s h, before it begins, at %s h; the end is counted from the coat too"
+          "the stated recoat window ends, at %s h, before it begins, at %s h"
               .formatted(recoatUntilH.getAsDouble(), recoatH));
     }
     recoatUntilH.ifPresent(

@@ -14,8 +14,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The air a film met and will meet: readings up to now, thinned; the room's own daily cycle for
- * three days; then the steady temperature that would age a film as fast.
+ * The air a film met and will meet: readings up to now, thinned; what is expected of the room's air
+ * for three days; then the steady temperature that would age a film as fast.
  *
  * @param course on the clock whose zero was given
  * @param gaps stretches without readings
@@ -43,10 +43,12 @@ record AirRecord(
   private static final double HOTTEST_C = 45;
   private static final double DRIEST_PCT = 3;
 
-  /** Mean error of a temperature forecast from a room's own daily cycle over days; measured. */
-  private static final double CYCLE_ERROR_K = 1.5;
+  /** A forecast that calls itself surer of the days to come is not believed; assumed. */
+  private static final double LEAST_ERROR_K = 0.3;
 
-  /** The same where the last day's mean stands for the days to come; assumed. */
+  private static final double MOST_ERROR_K = 10;
+
+  /** Where the last day's mean stands for the days to come; assumed. */
   private static final double STEADY_ERROR_K = 2.5;
 
   /** A stretch of the part's life in one room. */
@@ -92,9 +94,17 @@ record AirRecord(
             past.gaps(),
             halfRange(past.points()),
             coming,
-            cycle ? CYCLE_ERROR_K : STEADY_ERROR_K,
+            cycle ? forecastErrorK(climate, room) : STEADY_ERROR_K,
             past.points().stream().mapToDouble(AirPoint::temperatureErrorK).average().orElse(0),
             past.points().stream().mapToDouble(AirPoint::rhErrorPct).average().orElse(0)));
+  }
+
+  /** How far the mean of the coming days may lie off, by the courses the air may take. */
+  private static double forecastErrorK(Climate climate, String room) {
+    return climate
+        .forecast(room)
+        .map(forecast -> Math.min(MOST_ERROR_K, Math.max(LEAST_ERROR_K, forecast.meanErrorK())))
+        .orElse(STEADY_ERROR_K);
   }
 
   private static String addComing(
@@ -114,7 +124,7 @@ record AirRecord(
         double endS = knots.lastS();
         AirCourse all = knots.course(readings.draughtMPerS());
         steadyTail(all, endS, Math.max(nowS, endS - 86_400), knots, set);
-        return "the room's own recent daily cycle for three days, then steady";
+        return "what the room's own past lets expect for three days, then steady";
       }
     }
     double lastS = knots.lastS();

@@ -17,14 +17,16 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
- * The next hour in which this coat is not expected to cloud, by the room's own daily cycle, the
- * wood lagging behind it.
+ * The next hour in which this coat is not expected to cloud, by what is expected of the room's air,
+ * the wood lagging behind it, and in how many of the courses that air may take.
  */
 final class BetterHour {
   private static final Duration AHEAD = Duration.ofHours(24);
   private static final Duration BEFORE = Duration.ofHours(12);
+  private static final double EVEN_SHARE = 0.5;
 
   private final Climate climate;
   private final String room;
@@ -58,15 +60,40 @@ final class BetterHour {
     return (airTempC, rhPct, woodC) -> level(coating, airTempC, rhPct, woodC, ninetyOverMedian);
   }
 
-  /** When it starts, and what is then expected of clouding. */
-  record Found(Instant from, CloudingLevel level) {}
+  /**
+   * When it starts, and what is then expected of clouding.
+   *
+   * @param share of the courses the air may take in which none is expected, where they are known
+   */
+  record Found(Instant from, CloudingLevel level, OptionalDouble share) {}
 
   /**
-   * The next hour with no clouding expected, else the next that is better than now.
+   * The next hour with no clouding expected in half of the courses or more, else the next that by
+   * the middle course has none or is better than now.
    *
+   * @param hours the coming hours with their shares; empty where none can be told
    * @return empty when none is expected within a day or none can be told
    */
-  Optional<Found> after(Instant now, CloudingLevel level) {
+  Optional<Found> after(Instant now, CloudingLevel level, List<BrushingWindows.Hour> hours) {
+    for (BrushingWindows.Hour hour : hours) {
+      if (!hour.usual() && hour.share() >= EVEN_SHARE) {
+        return Optional.of(
+            new Found(hour.from(), CloudingLevel.NONE_EXPECTED, OptionalDouble.of(hour.share())));
+      }
+    }
+    return byTheMiddle(now, level).map(found -> withShare(found, hours));
+  }
+
+  private static Found withShare(Found found, List<BrushingWindows.Hour> hours) {
+    OptionalDouble share =
+        hours.stream()
+            .filter(hour -> hour.from().equals(found.from()))
+            .mapToDouble(BrushingWindows.Hour::share)
+            .findFirst();
+    return new Found(found.from(), found.level(), share);
+  }
+
+  private Optional<Found> byTheMiddle(Instant now, CloudingLevel level) {
     Optional<AirSeries> expected = climate.expected(room, now, now.plus(AHEAD));
     if (expected.isEmpty() || expected.get().points().isEmpty()) {
       return Optional.empty();
@@ -85,7 +112,8 @@ final class BetterHour {
       CloudingLevel then =
           question.level(
               air.airTempCAt(hours.get(i)), 100 * air.rhFractionAt(hours.get(i)), wood[i]);
-      Found found = new Found(now.plusSeconds(Math.round(hours.get(i))), then);
+      Found found =
+          new Found(now.plusSeconds(Math.round(hours.get(i))), then, OptionalDouble.empty());
       if (then == CloudingLevel.NONE_EXPECTED) {
         return Optional.of(found);
       }

@@ -64,6 +64,13 @@ final class CureJudge {
     };
   }
 
+  /** What a coat needs of an hour to come. */
+  static WindowFinder.Fitness fitness(CureCoating c) {
+    BetterHour.Question later = laterHour(c);
+    return (airTempC, rhPct, woodC) ->
+        later.level(airTempC, rhPct, woodC) == CloudingLevel.NONE_EXPECTED;
+  }
+
   private Outlook outlook() {
     Verdict d = decide();
     ModelStamp stamp = coating.curing().stamp();

@@ -17,6 +17,7 @@ import java.util.function.Consumer;
  */
 public final class FilmOutlooks implements Outlooks {
   private final PartOutlooks parts;
+  private final ShopWindows windows;
   private final Sessions sessions;
   private final DueList due;
   private final Clock clock;
@@ -38,6 +39,7 @@ public final class FilmOutlooks implements Outlooks {
     FilmJobs jobs = new FilmJobs(journal, climate, finishes, settings);
     ShopLearning learning = new ShopLearning(journal, jobs);
     this.parts = new PartOutlooks(finishes, climate, journal, settings, jobs, learning);
+    this.windows = new ShopWindows(climate, parts, settings);
     this.sessions = new Sessions(climate, journal, parts);
     this.due = new DueList(jobs, learning, journal, log, settings);
   }
@@ -55,6 +57,11 @@ public final class FilmOutlooks implements Outlooks {
   @Override
   public Outlook ofPart(NextCoat next, Instant now) {
     return parts.of(next, now);
+  }
+
+  @Override
+  public BrushingWindows windows(WindowQuestion question, Instant now) {
+    return windows.of(question, now);
   }
 
   /** What the due list last rested on, for a part. */

@@ -16,6 +16,9 @@ public interface Outlooks {
   /** The outlook of the next coat on a part in its room's air now. */
   Outlook ofPart(NextCoat next, Instant now);
 
+  /** The hours of the next 72 in which a coat may be brushed. */
+  BrushingWindows windows(WindowQuestion question, Instant now);
+
   /** What Now shows for a room. */
   SessionOutlook session(String room, Instant now);
 

@@ -10,11 +10,13 @@ import coatwright.film.CureCoat;
 import coatwright.film.CureJob;
 import coatwright.film.CureMoment;
 import coatwright.film.Curing;
+import coatwright.film.Ensemble;
 import coatwright.film.EnsembleJob;
 import coatwright.film.FilmJob;
 import coatwright.film.Finish;
 import coatwright.film.LaidCoat;
 import coatwright.film.LayerStack;
+import coatwright.film.Prediction;
 import coatwright.film.Sensitivity;
 import coatwright.film.ShopPrior;
 import coatwright.film.Spreads;
@@ -39,13 +41,18 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
 
 /** The next coat on a part, or the first on a bare one, in its room's air now. */
 final class PartOutlooks {
   private static final Duration SLOPES_KEPT = Duration.ofMinutes(10);
   private static final double RESTLESS_AIR_K = 3;
   private static final double UNTOLD_WOOD_ERROR_K = 1.5;
+
+  /** Ninetieth percentile over the middle of a coat's water, where dew leaves none to compute. */
+  private static final double USUAL_NINETY = 1.15;
 
   private final Map<String, Finish> finishes;
   private final Climate climate;
@@ -54,6 +61,7 @@ final class PartOutlooks {
   private final FilmJobs jobs;
   private final ShopLearning learning;
   private final Map<PartPath, Slopes> slopes = new ConcurrentHashMap<>();
+  private final CloudingSurfaces surfaces = new CloudingSurfaces();
 
   private record Slopes(
       List<String> laid, List<BenchTest.Seen> tests, Instant at, Optional<Sensitivity> slopes) {}
@@ -80,8 +88,85 @@ final class PartOutlooks {
       Optional<String> jar,
       String method,
       Optional<Instant> nextBetter,
+      OptionalDouble nextBetterShare,
       OptionalDouble airAgeSeconds,
       Optional<String> woodFrom) {}
+
+  /**
+   * What the coming hours are asked for.
+   *
+   * @param fitness what the coat needs of an hour; empty where no air or wood can be believed
+   * @param trouble why, where it is empty
+   */
+  record Needs(
+      Optional<PartPath> part,
+      Optional<String> jar,
+      Finish finish,
+      String room,
+      PartWood board,
+      double woodTempC,
+      Optional<WindowFinder.Fitness> fitness,
+      String trouble) {}
+
+  /** What a coat needs of the hours to come. */
+  Needs needs(WindowQuestion q, Instant now) {
+    q.part().ifPresent(this::checkKnown);
+    Wanted wanted = wanted(q, now);
+    RoomAir roomAir = climate.now(wanted.room());
+    if (roomAir.air().isEmpty()) {
+      String trouble = roomAir.trouble().orElse("no sensor in it has spoken lately");
+      return needs(
+          wanted,
+          0,
+          Optional.empty(),
+          "No air to believe in " + wanted.room() + ": " + trouble + ".");
+    }
+    AirPoint air = roomAir.air().get();
+    WoodTemperature wood = woodOrAir(wood(wanted, now), air);
+    try {
+      WindowFinder.Fitness fitness =
+          wanted.finish().drying() instanceof Curing curing
+              ? CureJudge.fitness(cureCoating(curing, wanted, roomAir, air, wood, now))
+              : fitness(wanted, coating(wanted, roomAir, air, wood, now));
+      return needs(wanted, wood.woodTempC(), Optional.of(fitness), "");
+    } catch (OutOfRange outside) {
+      return needs(
+          wanted,
+          0,
+          Optional.empty(),
+          "Outside what can be computed: " + outside.getMessage() + ".");
+    }
+  }
+
+  private static Needs needs(
+      Wanted wanted, double woodC, Optional<WindowFinder.Fitness> fitness, String trouble) {
+    return new Needs(
+        wanted.part(),
+        wanted.jar().map(Jar::name),
+        wanted.finish(),
+        wanted.room(),
+        wanted.wood(),
+        woodC,
+        fitness,
+        trouble);
+  }
+
+  private WindowFinder.Fitness fitness(Wanted wanted, Coating coating) {
+    Prediction alone = Ensemble.predict(coating.alone());
+    double byRun = alone.condensation() ? 0 : alone.film().lastCoat().peakS();
+    return fitness(
+        wanted, coating, byRun > 0 ? alone.peakS().p90().orElse(byRun) / byRun : USUAL_NINETY);
+  }
+
+  /**
+   * @param ninety by how much its water ratio may lie above the model's, one time in ten
+   */
+  private WindowFinder.Fitness fitness(Wanted wanted, Coating coating, double ninety) {
+    return FilmFitness.of(
+        coating.finish(),
+        surfaces.of(coating, settings.draughtMPerS(), wanted.wood().thicknessMm()),
+        ninety);
+  }
 
   /** What is to be laid: the part if any, what lies on it, and from which jar. */
   private record Wanted(
@@ -153,21 +238,14 @@ final class PartOutlooks {
         answer.jar(),
         answer.method(),
         answer.nextBetter(),
+        answer.nextBetterShare(),
         answer.airAgeSeconds(),
         answer.woodFrom());
   }
 
   private Answer withAir(
       Wanted wanted, RoomAir roomAir, AirPoint air, OptionalDouble age, Instant now) {
-    Optional<WoodTemperature> wood =
-        WoodTemperature.at(
-            climate,
-            wanted.room(),
-            wanted.part().map(PartPath::toString),
-            entered(wanted),
-            carriedIn(wanted, now),
-            now,
-            wanted.wood());
+    Optional<WoodTemperature> wood = wood(wanted, now);
     boolean measured = wood.isPresent() && wood.get().measured();
     OptionalDouble moved = WoodTemperature.airMovedK(climate, wanted.room(), now);
     if (!measured && moved.isPresent() && moved.getAsDouble() > RESTLESS_AIR_K) {
@@ -184,6 +262,24 @@ final class PartOutlooks {
           "Outside what can be computed: " + outside.getMessage() + ".",
           List.of());
     }
+  }
+
+  private Optional<WoodTemperature> wood(Wanted wanted, Instant now) {
+    return WoodTemperature.at(
+        climate,
+        wanted.room(),
+        wanted.part().map(PartPath::toString),
+        entered(wanted),
+        carriedIn(wanted, now),
+        now,
+        wanted.wood());
+  }
+
+  private static WoodTemperature woodOrAir(Optional<WoodTemperature> wood, AirPoint air) {
+    return wood.orElseGet(
+        () ->
+            new WoodTemperature(
+                air.airTempC(), UNTOLD_WOOD_ERROR_K, "taken equal to the air", false));
   }
 
   /** What no other hour helps: another jar does, or a rest of minutes. */
@@ -213,6 +309,7 @@ final class PartOutlooks {
         wanted.jar().map(Jar::name),
         wanted.method(),
         Optional.empty(),
+        OptionalDouble.empty(),
         age,
         Optional.empty());
   }
@@ -224,11 +321,7 @@ final class PartOutlooks {
       Optional<WoodTemperature> wood,
       OptionalDouble age,
       Instant now) {
-    WoodTemperature w =
-        wood.orElseGet(
-            () ->
-                new WoodTemperature(
-                    air.airTempC(), UNTOLD_WOOD_ERROR_K, "taken equal to the air", false));
+    WoodTemperature w = woodOrAir(wood, air);
     Judged judged =
         wanted.finish().drying() instanceof Curing curing
             ? cured(curing, wanted, roomAir, air, w, now)
@@ -243,17 +336,15 @@ final class PartOutlooks {
                   settings.draughtMPerS(),
                   wanted.wood().thicknessMm(),
                   judged.laterHour())
-              .after(now, judged.level());
+              .after(now, judged.level(), hours(wanted, judged, w));
     }
     if (found.isPresent()) {
       List<String> actions = new ArrayList<>(outlook.actions());
       actions.add(
           "Wait until about "
               + Times.near(found.get().from(), now, settings.zone())
-              + ": by this room's usual day "
-              + (found.get().level() == CloudingLevel.NONE_EXPECTED
-                  ? "no clouding is then expected."
-                  : "clouding is then possible, no longer likely."));
+              + ": "
+              + then(found.get()));
       outlook = outlook.withActions(actions);
     }
     return new Answer(
@@ -262,8 +353,36 @@ final class PartOutlooks {
         wanted.jar().map(Jar::name),
         wanted.method(),
         found.map(BetterHour.Found::from),
+        found.map(BetterHour.Found::share).orElse(OptionalDouble.empty()),
         age,
         Optional.of(w.from()));
+  }
+
+  private List<BrushingWindows.Hour> hours(Wanted wanted, Judged judged, WoodTemperature wood) {
+    return climate
+        .forecast(wanted.room())
+        .map(
+            forecast ->
+                new WindowFinder(
+                        forecast,
+                        judged.fitness().get(),
+                        wood.woodTempC(),
+                        wanted.wood(),
+                        settings.zone())
+                    .hours())
+        .orElse(List.of());
+  }
+
+  private static String then(BetterHour.Found found) {
+    String shares =
+        found.share().isPresent()
+            ? Judge.text(
+                " (in %.0f of 100 courses this room's air may take, none is)",
+                100 * found.share().getAsDouble())
+            : "";
+    return found.level() == CloudingLevel.NONE_EXPECTED
+        ? "no clouding is then expected" + shares.replace(", none is)", ")") + "."
+        : "clouding is then possible, no longer likely" + shares + ".";
   }
 
   /** What both files say of laying this finish on the one beneath; it never hides a worse fault. */
@@ -279,15 +398,25 @@ final class PartOutlooks {
   }
 
   /** A verdict, the level of clouding in it, and the question to put to the hours to come. */
-  private record Judged(Outlook outlook, CloudingLevel level, BetterHour.Question laterHour) {}
+  private record Judged(
+      Outlook outlook,
+      CloudingLevel level,
+      BetterHour.Question laterHour,
+      Supplier<WindowFinder.Fitness> fitness) {}
 
   private Judged filmed(
       Wanted wanted, RoomAir roomAir, AirPoint air, WoodTemperature wood, Instant now) {
     Coating coating = coating(wanted, roomAir, air, wood, now);
     Findings findings = findings(wanted, coating, now);
-    double ratio = findings.condensation() ? 1.15 : findings.peakS90() / findings.peakS();
+    boolean dew = findings.condensation();
+    double ratio = dew ? USUAL_NINETY : findings.peakS90() / findings.peakS();
+    double ninety = dew ? USUAL_NINETY : findings.peakS90() / findings.coat().peakS();
     return new Judged(
-        Judge.judge(findings, List.of()), findings.level(), BetterHour.film(coating, ratio));
+        Judge.judge(findings, List.of()),
+        findings.level(),
+        BetterHour.film(coating, ratio),
+        // Only a coat that is held off asks for it, and it takes some two hundred runs.
+        () -> fitness(wanted, coating, ninety));
   }
 
   private Judged cured(
@@ -301,7 +430,8 @@ final class PartOutlooks {
     Outlook outlook = CureJudge.judge(coating);
     CloudingLevel level =
         outlook.clouding().map(Outlook.Clouding::level).orElse(CloudingLevel.LIKELY);
-    return new Judged(outlook, level, CureJudge.laterHour(coating));
+    return new Judged(
+        outlook, level, CureJudge.laterHour(coating), () -> CureJudge.fitness(coating));
   }
 
   /** This coat on those of the same finish that lie there, in the air that is taken to stay. */
@@ -560,6 +690,36 @@ final class PartOutlooks {
           "the journal knows no such part",
           "look it up under its piece, or write it in first");
     }
+  }
+
+  private Wanted wanted(WindowQuestion q, Instant now) {
+    Wanted wanted = wanted(q.part(), q.room(), q.jar(), now);
+    if (q.finish().isEmpty()) {
+      return wanted;
+    }
+    String name = q.finish().get();
+    Finish finish = finishes.get(name);
+    if (finish == null) {
+      throw RefusedInput.of(
+          "finish \"" + name + "\"",
+          "it has no file",
+          "choose one of: " + String.join(", ", new TreeSet<>(finishes.keySet())));
+    }
+    boolean same = wanted.finish().name().equals(name);
+    if (q.jar().isPresent() && !same) {
+      throw RefusedInput.of(
+          "finish \"" + name + "\" with jar \"" + q.jar().get() + "\"",
+          "the jar holds " + wanted.finish().name(),
+          "leave one of them out");
+    }
+    return new Wanted(
+        wanted.part(),
+        same ? wanted.laid() : List.of(),
+        same ? wanted.jar() : Optional.empty(),
+        finish,
+        wanted.method(),
+        wanted.room(),
+        wanted.wood());
   }
 
   private Wanted wanted(

@@ -16,6 +16,8 @@ import java.util.OptionalDouble;
  * @param line the sentence, such as {@code Hold off: the film would cloud}
  * @param nextBetter when held off, the start of the next better hour expected, where one can be
  *     told
+ * @param nextBetterShare share of the courses the air may take in which no clouding is expected
+ *     then
  * @param airAgeSeconds age of the newest reading that went in
  */
 public record SessionOutlook(
@@ -28,6 +30,7 @@ public record SessionOutlook(
     String verb,
     String line,
     Optional<Instant> nextBetter,
+    OptionalDouble nextBetterShare,
     OptionalDouble airAgeSeconds,
     Optional<String> woodFrom,
     Outlook outlook) {}

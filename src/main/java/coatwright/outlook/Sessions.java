@@ -91,6 +91,7 @@ final class Sessions {
         a.method(),
         line(a, open.isPresent()),
         a.nextBetter(),
+        a.nextBetterShare(),
         a.airAgeSeconds(),
         a.woodFrom(),
         a.outlook());

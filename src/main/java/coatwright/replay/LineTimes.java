@@ -45,6 +45,8 @@ final class LineTimes {
             case EPOCH_AUTO -> epoch(text, true);
             case EPOCH_S -> epoch(text, false);
             case LOCAL -> local(text, rule.zone().orElse(ZoneOffset.UTC));
+            // Only a pack of records carries it; a column never does.
+            case SENML -> Optional.empty();
           };
       if (found.isPresent()) {
         return found;

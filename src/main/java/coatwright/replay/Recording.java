@@ -2,7 +2,6 @@ package coatwright.replay;
 
 import coatwright.quantity.RefusedInput;
 import coatwright.sensors.PayloadKind;
-import coatwright.sensors.PayloadRules;
 import coatwright.sensors.RawReading;
 import coatwright.sensors.SourceMapping;
 import java.nio.charset.StandardCharsets;
@@ -121,7 +120,7 @@ record Recording(
         throw RefusedInput.of("readings", "the file holds no line", "name a file of readings");
       }
       Optional<String> header = Optional.empty();
-      if (mapping.payload().header()) {
+      if (mapping.payload().form().header()) {
         header = Optional.of(texts.get(first).strip());
         first++;
       }
@@ -181,7 +180,7 @@ record Recording(
     }
 
     private List<String> split(String line) {
-      String separator = Pattern.quote(String.valueOf(mapping.payload().separator()));
+      String separator = Pattern.quote(String.valueOf(mapping.payload().form().separator()));
       return Arrays.stream(line.split(separator, -1)).map(String::strip).toList();
     }
 
@@ -203,22 +202,6 @@ record Recording(
     }
 
     private SourceMapping withoutTime() {
-      PayloadRules p = mapping.payload();
-      PayloadRules untimed =
-          new PayloadRules(
-              p.kind(),
-              p.charset(),
-              p.pattern(),
-              p.separator(),
-              p.header(),
-              p.each(),
-              p.when(),
-              p.sensorAt(),
-              p.readings(),
-              Optional.empty(),
-              p.sequenceAt(),
-              p.stripNul(),
-              p.batteryLow());
       SourceMapping.Placing placing = mapping.placing();
       return new SourceMapping(
           mapping.source(),
@@ -228,7 +211,7 @@ record Recording(
               Optional.of(placing.room().orElse(ROOM)),
               placing.part(),
               placing.chip()),
-          untimed,
+          mapping.payload().withoutTime(),
           mapping.every(),
           mapping.everyGiven(),
           mapping.limits(),

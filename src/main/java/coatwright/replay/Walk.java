@@ -81,7 +81,9 @@ final class Walk {
     Duration every = recording.every();
     String room = recording.room();
     this.clock = new SteppedClock(recording.from());
-    this.climate = new LiveClimate(List.of(room), new MemoryReadingLog(), clock, every);
+    this.climate =
+        new LiveClimate(
+            List.of(room), new MemoryReadingLog(), clock, every, settings.zone(), Map.of());
     this.intake = Intake.alone(recording.mapping());
     this.source =
         new RecordedSource(

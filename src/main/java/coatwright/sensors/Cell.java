@@ -14,5 +14,8 @@ sealed interface Cell {
   /** Something that is neither, named for the reader: "null", "boolean", "array". */
   record Other(String what) implements Cell {}
 
+  /** Something that can be no number of this source, and why. */
+  record Unusable(String reason) implements Cell {}
+
   Cell ABSENT = new Absent();
 }

@@ -8,7 +8,8 @@ import java.util.stream.Stream;
 
 /**
  * Columns with a separator. Names come from a header line, which is learned when it passes and is
- * never re-learned in silence: a different header stops the source until a person has looked.
+ * never re-learned in silence: a different header stops the source until a person has looked. Of
+ * one whose beginning may be missing the first name is not believed, and the whole takes its place.
  * Without a header, a column's name is its number counted from 1.
  */
 final class ColumnsForm implements PayloadForm {
@@ -20,11 +21,12 @@ final class ColumnsForm implements PayloadForm {
   private final List<String> names;
   private final List<String> required;
   private List<String> header = List.of();
+  private boolean maybeCut;
   private Optional<String> paused = Optional.empty();
 
   ColumnsForm(PayloadRules rules) {
-    this.separator = rules.separator();
-    this.wantsHeader = rules.header();
+    this.separator = rules.form().separator();
+    this.wantsHeader = rules.form().header();
     this.names =
         Stream.concat(
                 rules.readings().stream().map(ReadingRule::at),
@@ -63,10 +65,12 @@ final class ColumnsForm implements PayloadForm {
   }
 
   @Override
-  public void overhear(PayloadText payload) {
+  public void overhear(PayloadText payload, boolean cut) {
     List<String> cells = split(payload.withoutLineEnd());
-    if (wantsHeader && looksLikeHeader(cells)) {
+    List<String> sure = cut ? cells.subList(1, cells.size()) : cells;
+    if (wantsHeader && header.isEmpty() && looksLikeHeader(sure)) {
       takeHeader(cells);
+      maybeCut = cut;
     }
   }
 
@@ -76,8 +80,9 @@ final class ColumnsForm implements PayloadForm {
   }
 
   private Opened takeHeader(List<String> cells) {
-    if (header.isEmpty() || header.equals(cells)) {
+    if (header.isEmpty() || header.equals(cells) || completes(cells)) {
       header = cells;
+      maybeCut = false;
       return new Opened.No("header line", true);
     }
     paused =
@@ -85,6 +90,12 @@ final class ColumnsForm implements PayloadForm {
             "header changed from %s to %s; check the mapping, then restart"
                 .formatted(String.join(",", header), String.join(",", cells)));
     return new Opened.No(paused.get());
+  }
+
+  /** Whether it is the overheard header with the beginning that was missed. */
+  private boolean completes(List<String> cells) {
+    String mark = String.valueOf(separator);
+    return maybeCut && String.join(mark, cells).endsWith(String.join(mark, header));
   }
 
   private boolean namesColumn(String cell) {

@@ -2,9 +2,11 @@ package coatwright.sensors;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What a broker can do to messages on the way: deliver one twice, keep one for months, or let go a
@@ -12,8 +14,12 @@ import java.util.Optional;
  */
 final class Deliveries {
   private static final Duration TOGETHER = Duration.ofMillis(200);
-  private static final int BURST = 3;
+
+  /** So many within moments of each other were kept somewhere and let go together. */
+  static final int BURST = 3;
+
   private static final int MOST_CHANNELS = 512;
+  private static final int MOST_TOLD = 4_096;
   private static final Duration FRESH = Duration.ofHours(6);
   private static final int STANDING_INTERVALS = 3;
 
@@ -28,6 +34,20 @@ final class Deliveries {
         }
       };
 
+  private int recalledBurst;
+
+  /** What was told with a time of its own: the same once more is the same message once more. */
+  private record Told(String sensor, Instant at, Map<Quantity, Double> values) {}
+
+  private final Set<Told> told =
+      Collections.newSetFromMap(
+          new LinkedHashMap<>() {
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<Told, Boolean> eldest) {
+              return size() > MOST_TOLD;
+            }
+          });
+
   Deliveries(SourceMapping mapping) {
     this.mapping = mapping;
   }
@@ -39,24 +59,36 @@ final class Deliveries {
     }
   }
 
-  Look look(RawReading raw) {
-    Last last = channels.get(raw.channel());
+  /** A recording tells how many messages came just before. */
+  void recallBurst(int count) {
+    recalledBurst = count;
+  }
+
+  /** Looks at it beside the one before of the same sensor by the same topic. */
+  Look look(RawReading raw, String sensor) {
+    String channel = raw.channel() + "\n" + sensor;
+    Last last = channels.get(channel);
     Duration gap =
         last == null ? Duration.ofDays(1) : Duration.between(last.at(), raw.arrivedAt()).abs();
     int together = last != null && gap.compareTo(TOGETHER) < 0 ? last.together() + 1 : 1;
+    together += recalledBurst;
     boolean same = last != null && last.octets().equals(raw.octets());
     boolean soon = gap.compareTo(mapping.every().dividedBy(2)) < 0;
-    if (raw.way() == RawReading.Way.MESSAGE) {
-      channels.put(raw.channel(), new Last(raw.octets(), raw.arrivedAt(), together));
+    if (raw.way() == RawReading.Way.MESSAGE || raw.way() == RawReading.Way.BACKLOG) {
+      channels.put(channel, new Last(raw.octets(), raw.arrivedAt(), together));
     }
-    return raw.way() == RawReading.Way.LINE ? new Look(false, 1) : new Look(same && soon, together);
+    return switch (raw.way()) {
+      case LINE -> new Look(false, 1);
+      case BACKLOG -> new Look(false, Math.max(BURST, together));
+      case MESSAGE, RETAINED -> new Look(same && soon, together);
+    };
   }
 
   /** Holds back what came in a burst without a time of its own: its order is known, no more. */
   void hold(Sample sample, Look look) {
     if (!sample.ownTime && look.burst()) {
       sample.hold(
-          "backlog burst: %d messages within moments of each other and no time of their own"
+          "backlog burst: %d or more messages within moments of each other and no time of their own; only their order is known"
               .formatted(look.together()));
     }
   }
@@ -70,6 +102,10 @@ final class Deliveries {
     Duration age = Duration.between(sample.at, raw.arrivedAt());
     if (sample.ownTime && age.compareTo(FRESH) > 0) {
       return Optional.of("retained and %s old".formatted(Text.span(age)));
+    }
+    if (mode == Transport.Retained.IGNORE) {
+      sample.repeated();
+      return Optional.of("retained; ignored, as the settings say");
     }
     if (mode == Transport.Retained.READING_IF_TIMED && sample.ownTime) {
       sample.flag("retained");
@@ -112,8 +148,11 @@ final class Deliveries {
     if (sameTime && history.believedSame(sample)) {
       return Optional.of("duplicate of " + sample.at);
     }
-    boolean told = sample.sequence.isPresent() || sample.ownTime;
-    return look.repeated() && !told
+    if (sample.ownTime && !told.add(new Told(sample.key, sample.at, sample.values()))) {
+      return Optional.of("duplicate of " + sample.at + ", delivered again");
+    }
+    boolean numbered = sample.sequence.isPresent() || sample.ownTime;
+    return look.repeated() && !numbered
         ? Optional.of("duplicate: the same bytes again within half the interval")
         : Optional.empty();
   }

@@ -53,12 +53,24 @@ final class Fields {
   }
 
   /** Notes a fault for each word that is not known here, with the nearest that is. */
-  void refuseUnknown(Collection<String> known, Collection<String> later) {
+  void refuseUnknown(Collection<String> known) {
+    refuseUnknown(known, List.of(), "", false);
+  }
+
+  /**
+   * The same, with words that are known here only in some cases.
+   *
+   * @param rule what is said of such a word where it is not the case
+   */
+  void refuseUnknown(
+      Collection<String> known, Collection<String> sometimes, String rule, boolean isTheCase) {
     map.values()
         .forEach(
             (word, value) -> {
-              if (later.contains(word)) {
-                fault(value, word, "is not in this version", "take the word out");
+              if (sometimes.contains(word)) {
+                if (!isTheCase) {
+                  fault(value, word, rule, "take the word out");
+                }
               } else if (!known.contains(word)) {
                 fault(value, word, "is not a word used here", Nearest.remedy(word, known));
               }

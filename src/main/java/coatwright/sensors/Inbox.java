@@ -17,7 +17,12 @@ final class Inbox implements AutoCloseable {
   private static final long POLL_MS = 200;
   private static final long CLOSE_MS = 5_000;
 
-  private final BlockingQueue<Runnable> tasks;
+  /**
+   * @param ifDropped is run instead when there is no room for it
+   */
+  private record Task(Runnable work, Runnable ifDropped) {}
+
+  private final BlockingQueue<Task> tasks;
   private final AtomicLong dropped = new AtomicLong();
   private final Thread reader = new Thread(this::run, "sensors-intake");
   private volatile boolean closed;
@@ -33,9 +38,19 @@ final class Inbox implements AutoCloseable {
 
   /** Never waits; when full, the oldest goes. */
   void put(Runnable task) {
-    while (!tasks.offer(task)) {
-      if (tasks.poll() != null && dropped.incrementAndGet() % 1000 == 1) {
-        LOG.warn("more messages than can be read: {} dropped so far", dropped.get());
+    put(task, () -> {});
+  }
+
+  /** The same; {@code ifDropped} tells whose loss it is. */
+  void put(Runnable task, Runnable ifDropped) {
+    Task next = new Task(task, ifDropped);
+    while (!tasks.offer(next)) {
+      Task oldest = tasks.poll();
+      if (oldest != null) {
+        oldest.ifDropped().run();
+        if (dropped.incrementAndGet() % 1000 == 1) {
+          LOG.warn("more messages than can be read: {} dropped so far", dropped.get());
+        }
       }
     }
   }
@@ -46,9 +61,9 @@ final class Inbox implements AutoCloseable {
 
   private void run() {
     while (!closed || !tasks.isEmpty()) {
-      Optional<Runnable> next = next();
+      Optional<Task> next = next();
       try {
-        next.ifPresent(Runnable::run);
+        next.ifPresent(task -> task.work().run());
       } catch (Throwable e) {
         // One payload, or one listener, must not end the reading of all others.
         LOG.error("a payload could not be dealt with", e);
@@ -56,7 +71,7 @@ final class Inbox implements AutoCloseable {
     }
   }
 
-  private Optional<Runnable> next() {
+  private Optional<Task> next() {
     try {
       return Optional.ofNullable(tasks.poll(POLL_MS, TimeUnit.MILLISECONDS));
     } catch (InterruptedException e) {

@@ -6,6 +6,7 @@ import coatwright.climate.Reading;
 import coatwright.sensors.MappedPayload.HeldBack;
 import coatwright.sensors.MappedPayload.Refused;
 import coatwright.sensors.MappedPayload.Values;
+import coatwright.sensors.modbus.ModbusRequest;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -26,11 +27,14 @@ public final class Intake {
   private final PayloadForm form;
   private final SampleReader reader;
   private final Deliveries deliveries;
+  private final Misread misread;
   private final Calibration calibration;
   private final Screen screen;
   private final Map<String, History> histories = new HashMap<>();
   private final List<Recalled> recalled = new ArrayList<>();
   private final List<Recalled> after = new ArrayList<>();
+  private OptionalDouble movedK = OptionalDouble.empty();
+  private Instant movedSince = Instant.EPOCH;
 
   Intake(SourceMapping mapping, Neighbours neighbours) {
     this(mapping, neighbours, Upkeep.NONE);
@@ -43,6 +47,7 @@ public final class Intake {
     this.deliveries = new Deliveries(mapping);
     this.calibration = new Calibration(mapping, upkeep);
     this.screen = new Screen(mapping, neighbours, calibration);
+    this.misread = new Misread(mapping, reader);
   }
 
   /** One source by itself, with no neighbours to compare. */
@@ -58,6 +63,8 @@ public final class Intake {
   /**
    * What became of a payload.
    *
+   * @param bySensor the verdict apart, one for each record of the payload; the one verdict where it
+   *     holds no more than one
    * @param readings what is believed, as the house keeps it; with a step that is borne out, the one
    *     held back before it comes first
    * @param doubts steps that wait for the next to agree
@@ -69,6 +76,7 @@ public final class Intake {
    */
   public record Taken(
       MappedPayload verdict,
+      List<MappedPayload> bySensor,
       List<Reading> readings,
       List<Doubt> doubts,
       RawText raw,
@@ -76,6 +84,7 @@ public final class Intake {
       Optional<Boolean> present,
       List<JustSent> sent) {
     public Taken {
+      bySensor = List.copyOf(bySensor);
       sent = List.copyOf(sent);
       readings = List.copyOf(readings);
       doubts = List.copyOf(doubts);
@@ -84,11 +93,13 @@ public final class Intake {
 
   /** Reads a payload; never throws for what a sender may send. */
   public Taken take(RawReading raw) {
-    PayloadText text = PayloadText.of(raw, mapping.payload().charset());
-    if (text.trimmed().isEmpty()) {
+    PayloadText text = text(raw);
+    PayloadKind kind = mapping.payload().kind();
+    if (text.text().isEmpty() || (!kind.binary() && text.trimmed().isEmpty())) {
       return refused(raw, "empty payload", true, Optional.empty());
     }
-    Optional<String> word = Missing.word(text.trimmed());
+    Optional<String> word =
+        kind.binary() || kind == PayloadKind.WORD ? Optional.empty() : Missing.word(text.trimmed());
     if (word.isPresent()) {
       Optional<Boolean> present =
           Missing.saysAbsent(text.trimmed()) ? Optional.of(false) : Optional.empty();
@@ -96,14 +107,29 @@ public final class Intake {
     }
     Opened opened = form.open(text);
     if (opened instanceof Opened.No no) {
-      return refused(raw, no.reason(), no.harmless(), Optional.empty());
+      return refused(raw, no.reason(), no.harmless(), no.present());
     }
     return judged(raw, text, (Opened.Parts) opened);
   }
 
-  /** Looks at a line said while a serial source settles, from which only a header is learned. */
-  void overhear(RawReading raw) {
-    form.overhear(PayloadText.of(raw, mapping.payload().charset()));
+  private PayloadText text(RawReading raw) {
+    return mapping.payload().kind().binary()
+        ? new PayloadText(raw.octets(), false, false)
+        : PayloadText.of(raw, mapping.payload().charset());
+  }
+
+  /** A recording tells what was asked of a unit. */
+  void asked(ModbusRequest request) {
+    form.asked(request);
+  }
+
+  /**
+   * Looks at a line said while a serial source settles, from which only a header is learned.
+   *
+   * @param maybeCut its beginning may be missing
+   */
+  void overhear(RawReading raw, boolean maybeCut) {
+    form.overhear(text(raw), maybeCut);
   }
 
   SourceMapping mapping() {
@@ -116,27 +142,44 @@ public final class Intake {
   }
 
   private Taken judged(RawReading raw, PayloadText text, Opened.Parts parts) {
-    Deliveries.Look look = deliveries.look(raw);
     List<Sample> samples = new ArrayList<>();
     for (Cells cells : parts.cells()) {
       reader.read(cells, raw).ifPresent(samples::add);
     }
     if (samples.isEmpty()) {
-      return refused(raw, "no mapped member present", true, Optional.empty());
+      return refused(
+          raw,
+          "no mapped member present: another device, or other names than the mapping has",
+          true,
+          Optional.empty());
     }
+    Map<String, Deliveries.Look> looks = new HashMap<>();
     List<Values> accepted = new ArrayList<>();
     List<HeldBack> held = new ArrayList<>();
     List<Refused> refused = new ArrayList<>();
     List<Reading> readings = new ArrayList<>();
     List<Doubt> doubts = new ArrayList<>();
+    List<MappedPayload> bySensor = new ArrayList<>();
     List<JustSent> sent = new ArrayList<>();
     for (Sample sample : samples) {
       parts.flags().forEach(sample::flag);
       justSent(sample).ifPresent(sent::add);
-      judge(sample, raw, text, parts, look);
+      // Several values of one sensor in one payload came once.
+      judge(
+          sample,
+          raw,
+          text,
+          parts,
+          looks.computeIfAbsent(sample.key, k -> deliveries.look(raw, k)));
       sample.accepted().ifPresent(accepted::add);
       sample.heldBack().ifPresent(held::add);
       refused.addAll(sample.refused());
+      bySensor.add(
+          new MappedPayload(
+              mapping.source(),
+              sample.accepted().stream().toList(),
+              sample.heldBack().stream().toList(),
+              sample.refused()));
       if (!sample.isHeld() && sample.hasReading()) {
         sample.confirmed().forEach(earlier -> readings.add(corrected(earlier)));
         readings.add(calibration.reading(sample));
@@ -147,7 +190,7 @@ public final class Intake {
     MappedPayload verdict = new MappedPayload(mapping.source(), accepted, held, refused);
     boolean repeated = samples.stream().allMatch(Sample::isRepeated);
     return new Taken(
-        verdict, readings, doubts, raw(raw, verdict), repeated, Optional.empty(), sent);
+        verdict, bySensor, readings, doubts, raw(raw, verdict), repeated, Optional.empty(), sent);
   }
 
   private Optional<JustSent> justSent(Sample sample) {
@@ -204,6 +247,7 @@ public final class Intake {
       return;
     }
     deliveries.hold(sample, look);
+    misread.judge(sample, raw, parts.otherwise());
     screen.judge(sample, history);
     boolean believed = !sample.isHeld();
     history.keep(sample, believed);
@@ -226,6 +270,12 @@ public final class Intake {
     for (Recalled told : recalled) {
       Sample earlier = Sample.recalled(sample.key, told.at());
       told.into(earlier, sample.values());
+      if (movedK.isPresent()
+          && told.at().equals(movedSince)
+          && sample.has(Quantity.AIR_TEMPERATURE)) {
+        double now = sample.value(Quantity.AIR_TEMPERATURE).getAsDouble();
+        earlier.put(Quantity.AIR_TEMPERATURE, now - movedK.getAsDouble());
+      }
       history.saw(earlier);
       history.keep(earlier, true);
       history.newest(told.at());
@@ -236,6 +286,11 @@ public final class Intake {
       StepRules.stays(next, history);
     }
     return history;
+  }
+
+  /** Forgets what its sensors said. */
+  void forget() {
+    histories.clear();
   }
 
   /** Takes up a sensor where the house left off, before the first payload comes. */
@@ -276,6 +331,12 @@ public final class Intake {
     recalled.sort(Comparator.comparing(Recalled::at));
   }
 
+  /** A recording tells how far the temperature stood from what it is now, in K. */
+  void recallMoved(double byK, Instant then) {
+    movedK = OptionalDouble.of(byK);
+    movedSince = then;
+  }
+
   /** A recording tells what its sensor said next. */
   void recallAfter(Recalled told) {
     after.add(told);
@@ -287,11 +348,8 @@ public final class Intake {
   }
 
   /** A recording tells how many messages came just before. */
-  void recallBurst(RawReading raw, int count) {
-    for (int i = Math.min(count, MOST_SENSORS); i > 0; i--) {
-      deliveries.look(
-          new RawReading(raw.channel(), "", raw.arrivedAt().minusNanos(i * 1000L), raw.way()));
-    }
+  void recallBurst(int count) {
+    deliveries.recallBurst(Math.min(count, MOST_SENSORS));
   }
 
   /** A recording tells how new the newest stored reading is. */
@@ -306,7 +364,14 @@ public final class Intake {
         new MappedPayload(
             mapping.source(), List.of(), List.of(), List.of(new Refused(Optional.empty(), reason)));
     return new Taken(
-        verdict, List.of(), List.of(), raw(raw, verdict), harmless, present, List.of());
+        verdict,
+        List.of(verdict),
+        List.of(),
+        List.of(),
+        raw(raw, verdict),
+        harmless,
+        present,
+        List.of());
   }
 
   private RawText raw(RawReading raw, MappedPayload verdict) {
@@ -314,7 +379,9 @@ public final class Intake {
         mapping.source(),
         raw.channel(),
         raw.arrivedAt(),
-        PayloadText.forReading(raw),
+        mapping.payload().kind().binary()
+            ? PayloadText.hexadecimal(raw)
+            : PayloadText.forReading(raw),
         verdict.verdict(),
         verdict.reason());
   }

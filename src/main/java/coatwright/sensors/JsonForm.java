@@ -20,6 +20,7 @@ import java.util.Optional;
  */
 final class JsonForm implements PayloadForm {
   private static final int DEEPEST = 32;
+  private static final int MOST_PARTS = 256;
   private static final int LONGEST_NUMBER = 64;
   private static final int LONGEST_TEXT = 65_536;
   private static final char BYTE_ORDER_MARK = '\uFEFF';
@@ -46,24 +47,49 @@ final class JsonForm implements PayloadForm {
 
   @Override
   public Opened open(PayloadText payload) {
+    Read read = read(payload);
+    if (read.root().isEmpty()) {
+      return new Opened.No(read.refusal());
+    }
+    List<Cells> parts = parts(read.root().get());
+    return parts.size() > MOST_PARTS
+        ? new Opened.No("more than %d members at each".formatted(MOST_PARTS))
+        : new Opened.Parts(parts, flags(payload), "");
+  }
+
+  /**
+   * The value a payload is.
+   *
+   * @param root empty when it is none
+   * @param refusal why it is none
+   */
+  record Read(Optional<JsonNode> root, String refusal) {
+    private static Read no(String refusal) {
+      return new Read(Optional.empty(), refusal);
+    }
+  }
+
+  /** Reads the payload as one JSON value, strictly. */
+  static Read read(PayloadText payload) {
     String text = payload.text();
     if (!text.isEmpty() && text.charAt(0) == BYTE_ORDER_MARK) {
       text = text.substring(1);
     }
-    JsonNode root;
     try (JsonParser parser = STRICT.createParser(text)) {
-      root = STRICT.readTree(parser);
+      JsonNode root = STRICT.readTree(parser);
       if (root == null || root.isMissingNode()) {
-        return new Opened.No("empty payload");
+        return Read.no("empty payload");
       }
-      if (followed(parser)) {
-        return new Opened.No("trailing data after JSON value");
-      }
+      return followed(parser)
+          ? Read.no("trailing data after JSON value; let the sender send one value a message")
+          : new Read(Optional.of(root), "");
     } catch (IOException e) {
-      return new Opened.No(refusal(payload, String.valueOf(e.getMessage())));
+      return Read.no(refusal(payload, String.valueOf(e.getMessage())));
     }
-    List<String> flags = payload.foreign() ? List.of("charset") : List.of();
-    return new Opened.Parts(parts(root), flags, "");
+  }
+
+  static List<String> flags(PayloadText payload) {
+    return payload.foreign() ? List.of("charset") : List.of();
   }
 
   private static boolean followed(JsonParser parser) {
@@ -76,15 +102,18 @@ final class JsonForm implements PayloadForm {
 
   private static String refusal(PayloadText payload, String message) {
     if (payload.foreign()) {
-      return "invalid JSON, and not UTF-8: a compressed or binary payload?";
+      return "invalid JSON, and not UTF-8: a compressed or binary payload? Narrow the filter";
     }
     if (message.contains("Duplicate field")) {
-      return "invalid JSON: a name stands twice";
+      return "invalid JSON: a name stands twice; mend it in the sender";
     }
     if (message.contains("NaN") || message.contains("INF")) {
-      return "invalid JSON (bare NaN or infinity); the sender prints a failed read";
+      return "invalid JSON (bare NaN or infinity); the sender prints a failed read: look at its"
+          + " sensor";
     }
-    return message.contains("nesting depth") ? "invalid JSON: nested too deep" : "invalid JSON";
+    return message.contains("nesting depth")
+        ? "invalid JSON: nested too deep"
+        : "invalid JSON; mend it in the sender, nothing is repaired here";
   }
 
   private List<Cells> parts(JsonNode root) {
@@ -109,17 +138,18 @@ final class JsonForm implements PayloadForm {
       Cell near = at(place);
       return near instanceof Cell.Absent ? cell(root.at(JsonPointer.compile(place))) : near;
     }
+  }
 
-    private static Cell cell(JsonNode found) {
-      return switch (found.getNodeType()) {
-        case MISSING -> Cell.ABSENT;
-        case STRING -> new Cell.Words(found.textValue());
-        case NUMBER -> new Cell.Figure(found.doubleValue(), found.asText());
-        case NULL -> new Cell.Other("null");
-        case BOOLEAN -> new Cell.Other("boolean " + found.booleanValue());
-        case ARRAY -> new Cell.Other("array");
-        default -> new Cell.Other("object");
-      };
-    }
+  /** What stands at a place. */
+  static Cell cell(JsonNode found) {
+    return switch (found.getNodeType()) {
+      case MISSING -> Cell.ABSENT;
+      case STRING -> new Cell.Words(found.textValue());
+      case NUMBER -> new Cell.Figure(found.doubleValue(), found.asText());
+      case NULL -> new Cell.Other("null");
+      case BOOLEAN -> new Cell.Other("boolean " + found.booleanValue());
+      case ARRAY -> new Cell.Other("array");
+      default -> new Cell.Other("object");
+    };
   }
 }

@@ -25,7 +25,13 @@ final class LineReader implements SerialListener {
   @Override
   public void line(String octets, boolean settling) {
     RawReading raw = new RawReading(device, octets, clock.instant(), RawReading.Way.LINE);
-    inbox.put(settling ? () -> source.overhear(raw) : () -> source.read(raw));
+    inbox.put(settling ? () -> source.overhear(raw, false) : () -> source.read(raw));
+  }
+
+  @Override
+  public void firstLine(String octets) {
+    RawReading raw = new RawReading(device, octets, clock.instant(), RawReading.Way.LINE);
+    inbox.put(() -> source.overhear(raw, true));
   }
 
   @Override

@@ -18,12 +18,12 @@ final class LineTrouble {
           + "manager to leave it alone";
     }
     if (BOOT.matcher(line).matches() || line.startsWith("om ")) {
-      return "pattern mismatch: boot text";
+      return "pattern mismatch: boot text; set settle longer if it comes after every start";
     }
     long unprintable = line.chars().filter(c -> c != '\t' && (c < ' ' || c > '~')).count();
     if (unprintable * HALF > line.length() || (unprintable > 2 && line.length() < 64)) {
-      return "pattern mismatch: binary noise, boot text or a wrong speed";
+      return "pattern mismatch: binary noise, boot text or a wrong speed; check line";
     }
-    return "pattern mismatch";
+    return "pattern mismatch: compare the line with the pattern of the mapping";
   }
 }

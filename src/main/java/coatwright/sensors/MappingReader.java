@@ -57,10 +57,18 @@ public final class MappingReader {
           "header",
           "batteryLowAt",
           "lowWhen",
-          "pattern");
+          "pattern",
+          "records",
+          "address",
+          "function",
+          "base",
+          "start",
+          "count",
+          "layout",
+          "at");
 
-  private static final Set<String> LATER =
-      Set.of("records", "address", "function", "start", "count", "layout");
+  private static final List<String> OF_MODBUS =
+      List.of("address", "function", "base", "start", "count");
   private static final Duration USUAL_EVERY = Duration.ofMinutes(1);
 
   private MappingReader() {}
@@ -125,17 +133,14 @@ public final class MappingReader {
       source = text.value();
     }
     Fields fields = new Fields(source, map, faults);
-    if (PayloadReader.isOfLaterVersion(fields)) {
-      // The rest of such a mapping is in words this version does not know: one fault is enough.
-      throw new RefusedInput(faults);
-    }
-    fields.refuseUnknown(WORDS, LATER);
+    fields.refuseUnknown(WORDS);
     if (live) {
       fields.requiredText("source", "give the source a short name of its own");
     }
     Optional<Transport> transport = new TransportReader(fields, live).read();
     Placing placing = placing(fields, live);
-    PayloadRules payload = new PayloadReader(fields, placing.chip()).read();
+    PayloadRules payload = new PayloadReader(fields, placing, live).read();
+    modbusWordsOnlyForModbus(fields, payload, transport);
     Duration every = fields.duration("every").orElse(USUAL_EVERY);
     if (every.compareTo(Duration.ofSeconds(1)) < 0 || every.compareTo(Duration.ofDays(1)) > 0) {
       fields.fault("every", "is not between a second and a day", "write it like PT1M");
@@ -156,6 +161,19 @@ public final class MappingReader {
         limits,
         resolution,
         corrections);
+  }
+
+  private static void modbusWordsOnlyForModbus(
+      Fields fields, PayloadRules payload, Optional<Transport> transport) {
+    if (payload.kind() != PayloadKind.MODBUS_RTU) {
+      for (String word : OF_MODBUS) {
+        if (fields.has(word)) {
+          fields.fault(word, "belongs to payload modbus-rtu", "take it out");
+        }
+      }
+    } else if (transport.orElse(null) instanceof Transport.Mqtt) {
+      fields.fault("payload", "needs a serial line", "write transport: serial and its device");
+    }
   }
 
   private static Placing placing(Fields fields, boolean live) {
@@ -207,7 +225,7 @@ public final class MappingReader {
                 return;
               }
               Fields inner = fields.inside("limits " + word, pairs);
-              inner.refuseUnknown(Set.of("hard", "plausible"), Set.of());
+              inner.refuseUnknown(Set.of("hard", "plausible"));
               override(inner, limits, quantity.get());
             });
     return limits;
@@ -265,7 +283,7 @@ public final class MappingReader {
   private static List<Correction> corrections(Fields fields) {
     List<Correction> corrections = new ArrayList<>();
     for (Fields entry : fields.groups("correct")) {
-      entry.refuseUnknown(Set.of("quantity", "gain", "offset", "from", "note"), Set.of());
+      entry.refuseUnknown(Set.of("quantity", "gain", "offset", "from", "note"));
       String word = entry.requiredText("quantity", "name the quantity it corrects");
       Optional<Quantity> quantity = Words.among(Quantity.values(), word);
       if (!word.isEmpty() && (quantity.isEmpty() || quantity.get().ofBattery())) {

@@ -9,10 +9,10 @@ import java.util.Set;
 /** What senders write when they have no value. */
 final class Missing {
   /** The one-wire probe's power-on register, °C: no conversion was done (DS18B20 data sheet). */
-  static final double ONE_WIRE_POWER_ON_C = 85;
+  private static final double ONE_WIRE_POWER_ON_C = 85;
 
   /** What common drivers of that probe give when nothing answers on the wire, °C. */
-  static final double ONE_WIRE_GONE_C = -127;
+  private static final double ONE_WIRE_GONE_C = -127;
 
   private static final double SAME = 0.005;
   private static final Set<String> NO_VALUE =
@@ -73,6 +73,22 @@ final class Missing {
               : missing.equals(sent);
       if (same) {
         return Optional.of(reason(rule, sent, value));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The same, where the payload names another unit than the list was written in. */
+  static Optional<String> converted(ReadingRule rule, Unit named, double sent) {
+    if (named == rule.unit()) {
+      return Optional.empty();
+    }
+    double house = named.toHouse(rule.quantity(), sent);
+    for (String missing : rule.missing()) {
+      OptionalDouble listed = StrictNumber.parse(missing, '.');
+      if (listed.isPresent()
+          && Math.abs(rule.unit().toHouse(rule.quantity(), listed.getAsDouble()) - house) < SAME) {
+        return Optional.of(reason(rule, missing, listed));
       }
     }
     return Optional.empty();

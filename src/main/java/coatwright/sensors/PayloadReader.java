@@ -1,63 +1,122 @@
 package coatwright.sensors;
 
 import coatwright.sensors.PayloadRules.Condition;
-import coatwright.sensors.mqtt.TopicFilter;
+import coatwright.sensors.SourceMapping.Placing;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.time.DateTimeException;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
 /** Reads how a source's payloads are taken apart. */
 final class PayloadReader {
-  private static final Set<String> LATER_KINDS = Set.of("senml", "hex", "modbus-rtu", "word");
-  private static final String KINDS = "use number, json, pattern or columns";
-  private static final Set<String> RULE_WORDS =
-      Set.of("quantity", "at", "unit", "unitAt", "unitMap", "decimal", "missing");
+  private static final List<String> TIME_FORMS =
+      List.of("rfc3339", "epoch-s", "epoch-auto", "local");
+  private static final String KINDS =
+      "use number, json, pattern, columns, senml, hex, modbus-rtu or word";
 
   private final Fields fields;
-  private final Chip chip;
+  private final Placing placing;
+  private final boolean live;
 
-  PayloadReader(Fields fields, Chip chip) {
+  /**
+   * @param live asks for all that a source of the running house needs
+   */
+  PayloadReader(Fields fields, Placing placing, boolean live) {
     this.fields = fields;
-    this.chip = chip;
-  }
-
-  /** True, and a fault noted, when the payload is of a form that comes with a later version. */
-  static boolean isOfLaterVersion(Fields fields) {
-    boolean later = fields.text("payload").map(LATER_KINDS::contains).orElse(false);
-    if (later) {
-      fields.fault("payload", "is not in this version", KINDS);
-    }
-    return later;
+    this.placing = placing;
+    this.live = live;
   }
 
   PayloadRules read() {
     PayloadKind kind = kind();
     Optional<SafePattern> pattern = pattern(kind);
-    List<ReadingRule> readings = readings(kind, pattern);
-    if (readings.isEmpty()) {
-      fields.fault("readings", "is missing", "name at least one quantity, its place and its unit");
+    Optional<ModbusRules> modbus =
+        kind == PayloadKind.MODBUS_RTU ? new ModbusReader(fields, live).read() : Optional.empty();
+    Optional<String> layout = layout(kind);
+    RuleReader rules =
+        new RuleReader(fields, kind, placing.chip(), pattern, modbus, layout.orElse(""));
+    List<ReadingRule> readings = rules.read();
+    Optional<ByteLayout> bytes = layout.flatMap(text -> ByteLayout.of(text, readings));
+    if (layout.isPresent() && bytes.isEmpty()) {
+      fields.fault("layout", "is not a layout described in the docs", ByteLayout.REMEDY);
+    }
+    List<ReadingRule> all = withUsual(readings, bytes);
+    boolean needed = kind != PayloadKind.WORD;
+    if (all.isEmpty() && needed && !fields.has("records")) {
+      fields.fault(
+          kind == PayloadKind.SENML ? "records" : "readings",
+          "is missing",
+          kind == PayloadKind.SENML
+              ? "name the records to read: [{name: t, quantity: air-temperature}]"
+              : "name at least one quantity, its place and its unit");
     }
     return new PayloadRules(
         kind,
+        new PayloadRules.FormRules(
+            pattern,
+            separator(kind),
+            fields.flag("header", false),
+            bytes,
+            hexAt(kind),
+            modbus,
+            presence(kind)),
         charset(),
-        pattern,
-        separator(kind),
-        fields.flag("header", false),
         pointerOrNothing("each", kind),
         when(kind),
         sensorAt(kind),
-        readings,
+        all,
         time(kind),
         pointerOrNothing("sequenceAt", kind),
         stripNul(),
-        batteryLow());
+        batteryLow(bytes));
+  }
+
+  private Optional<String> layout(PayloadKind kind) {
+    if (kind != PayloadKind.HEX) {
+      belongsTo("layout", PayloadKind.HEX);
+      return Optional.empty();
+    }
+    String text = fields.requiredText("layout", ByteLayout.REMEDY);
+    return text.isEmpty() ? Optional.empty() : Optional.of(text);
+  }
+
+  private List<ReadingRule> withUsual(List<ReadingRule> readings, Optional<ByteLayout> layout) {
+    return readings.isEmpty() && layout.isPresent() && !layout.get().places().isEmpty()
+        ? ByteLayout.usual(placing.role())
+        : readings;
+  }
+
+  private String hexAt(PayloadKind kind) {
+    if (kind != PayloadKind.HEX) {
+      belongsTo("at", PayloadKind.HEX);
+      return "";
+    }
+    String at = fields.text("at").orElse("");
+    Places.check(fields, "at", at, kind, false);
+    if (at.isEmpty() && fields.has("each")) {
+      fields.fault("at", "is missing", "say where in each member the digits stand");
+    }
+    return at;
+  }
+
+  private Optional<Transport.Presence> presence(PayloadKind kind) {
+    if (kind != PayloadKind.WORD) {
+      return Optional.empty();
+    }
+    if (!fields.has("presence")) {
+      fields.fault("presence", "is missing", "write {present: [online], absent: [offline]}");
+    }
+    return TransportReader.presence(fields, false);
+  }
+
+  private void belongsTo(String word, PayloadKind kind) {
+    if (fields.has(word)) {
+      fields.fault(word, "belongs to payload " + kind, "take it out");
+    }
   }
 
   private PayloadKind kind() {
@@ -96,42 +155,27 @@ final class PayloadReader {
       fields.fault("separator", "is not one separating character", "write , or ; or a tab");
       return ',';
     }
-    if (kind != PayloadKind.COLUMNS && fields.has("separator")) {
-      fields.fault("separator", "belongs to payload columns", "take it out");
+    if (kind != PayloadKind.COLUMNS) {
+      belongsTo("separator", PayloadKind.COLUMNS);
     }
     return text.charAt(0);
   }
 
   private Optional<String> pointerOrNothing(String word, PayloadKind kind) {
     Optional<String> text = fields.text(word);
-    text.ifPresent(at -> checkPlace(fields, word, at, kind, word.equals("each")));
-    if (word.equals("each") && text.isPresent() && kind != PayloadKind.JSON) {
-      fields.fault(word, "belongs to payload json", "take it out");
+    text.ifPresent(at -> Places.check(fields, word, at, kind, word.equals("each")));
+    if (word.equals("each") && text.isPresent() && !kind.ofJson()) {
+      fields.fault(word, "belongs to payload json or hex", "take it out");
     }
     return text;
-  }
-
-  private static void checkPlace(
-      Fields at, String word, String place, PayloadKind kind, boolean starAllowed) {
-    if (kind != PayloadKind.JSON) {
-      return;
-    }
-    boolean pointer = place.isEmpty() || place.startsWith("/");
-    boolean star = place.endsWith("/*");
-    if (!pointer || (star && !starAllowed) || (starAllowed && !star)) {
-      at.fault(
-          word,
-          starAllowed ? "is not a JSON Pointer ending in /*" : "is not a JSON Pointer",
-          starAllowed ? "write it like /probes/*" : "write it like /climate/temperature");
-    }
   }
 
   private List<Condition> when(PayloadKind kind) {
     List<Condition> conditions = new ArrayList<>();
     for (Fields entry : fields.groups("when")) {
-      entry.refuseUnknown(Set.of("at", "equals"), Set.of());
+      entry.refuseUnknown(Set.of("at", "equals"));
       String at = entry.requiredText("at", "write the place to look at");
-      checkPlace(entry, "at", at, kind, false);
+      Places.check(entry, "at", at, kind, false);
       conditions.add(
           new Condition(at, entry.requiredText("equals", "write what must stand there")));
     }
@@ -139,137 +183,32 @@ final class PayloadReader {
   }
 
   private List<String> sensorAt(PayloadKind kind) {
+    if (kind == PayloadKind.SENML && !fields.has("sensorAt")) {
+      return List.of(SenmlForm.deviceAt());
+    }
     List<String> places = fields.texts("sensorAt");
-    places.forEach(place -> checkPlace(fields, "sensorAt", place, kind, false));
+    places.forEach(place -> Places.check(fields, "sensorAt", place, kind, false));
     return places;
-  }
-
-  private List<ReadingRule> readings(PayloadKind kind, Optional<SafePattern> pattern) {
-    List<ReadingRule> rules = new ArrayList<>();
-    for (Fields entry : fields.groups("readings")) {
-      rules.add(rule(entry, kind, pattern, Optional.empty()));
-    }
-    fields
-        .named("filters")
-        .forEach(
-            (filter, value) -> {
-              if (value instanceof Setting.MapOf inner) {
-                TopicFilter.faultOf(filter)
-                    .ifPresent(fault -> fields.fault("filters", filter + " " + fault, "narrow it"));
-                rules.add(
-                    rule(
-                        fields.inside("filters " + filter, inner),
-                        kind,
-                        pattern,
-                        Optional.of(filter)));
-              } else {
-                fields.fault("filters", filter + " names no reading", "write its quantity");
-              }
-            });
-    return rules;
-  }
-
-  private ReadingRule rule(
-      Fields entry, PayloadKind kind, Optional<SafePattern> pattern, Optional<String> filter) {
-    entry.refuseUnknown(RULE_WORDS, Set.of("type", "words", "scale"));
-    Quantity quantity = quantity(entry);
-    String at = entry.text("at").orElse("");
-    if (kind == PayloadKind.NUMBER && !at.isEmpty()) {
-      entry.fault("at", "has no meaning where the payload is one number", "take it out");
-    } else if (kind != PayloadKind.NUMBER && at.isEmpty()) {
-      entry.fault("at", "is missing", "write the place of the value");
-    }
-    checkPlace(entry, "at", at, kind, false);
-    pattern
-        .filter(known -> !at.isEmpty() && !known.hasGroup(at))
-        .ifPresent(
-            known -> entry.fault("at", "is no group of the pattern", "name it (?<" + at + ">...)"));
-    Unit unit = unit(entry, quantity);
-    return new ReadingRule(
-        filter,
-        quantity,
-        at,
-        unit,
-        entry.text("unitAt"),
-        unitMap(entry, quantity),
-        decimal(entry),
-        missing(entry, quantity, unit));
-  }
-
-  private static Quantity quantity(Fields entry) {
-    String word = entry.requiredText("quantity", Words.remedy("", Quantity.values()));
-    Optional<Quantity> quantity = Words.among(Quantity.values(), word);
-    if (quantity.isEmpty() && !word.isEmpty()) {
-      entry.fault("quantity", "is not a quantity", Words.remedy(word, Quantity.values()));
-    }
-    return quantity.orElse(Quantity.AIR_TEMPERATURE);
-  }
-
-  private static Unit unit(Fields entry, Quantity quantity) {
-    String codes = "write one of " + Unit.codesFor(quantity);
-    String code = entry.requiredText("unit", codes);
-    Optional<Unit> unit = Unit.of(code).filter(known -> known.fits(quantity));
-    if (unit.isEmpty() && !code.isEmpty()) {
-      entry.fault("unit", "is not a UCUM code for " + quantity, codes);
-    }
-    return unit.orElse(Unit.codesFor(quantity).get(0));
-  }
-
-  private static Map<String, Unit> unitMap(Fields entry, Quantity quantity) {
-    Map<String, Unit> map = new HashMap<>();
-    entry
-        .named("unitMap")
-        .forEach(
-            (text, value) -> {
-              Optional<Unit> unit =
-                  Fields.scalar(value).flatMap(Unit::of).filter(known -> known.fits(quantity));
-              if (unit.isPresent()) {
-                map.put(text, unit.get());
-              } else {
-                entry.fault(
-                    "unitMap",
-                    text + " is not given a UCUM code for " + quantity,
-                    "write one of " + Unit.codesFor(quantity));
-              }
-            });
-    if (entry.has("unitAt") && map.isEmpty()) {
-      entry.fault("unitMap", "is missing", "say what the texts at unitAt mean");
-    }
-    return map;
-  }
-
-  private static char decimal(Fields entry) {
-    String text = entry.text("decimal").orElse(".");
-    if (!text.equals(".") && !text.equals(",")) {
-      entry.fault("decimal", "is not a decimal mark", "write \".\" or \",\"");
-      return '.';
-    }
-    return text.charAt(0);
-  }
-
-  private List<String> missing(Fields entry, Quantity quantity, Unit unit) {
-    List<String> missing = new ArrayList<>(entry.texts("missing"));
-    if (quantity == Quantity.SURFACE_TEMPERATURE && chip.oneWireProbe()) {
-      missing.add(Double.toString(unit.fromCelsius(Missing.ONE_WIRE_POWER_ON_C)));
-      missing.add(Double.toString(unit.fromCelsius(Missing.ONE_WIRE_GONE_C)));
-    }
-    return missing;
   }
 
   private Optional<TimeRule> time(PayloadKind kind) {
     Optional<Fields> group = fields.group("time");
+    if (kind == PayloadKind.SENML) {
+      return Optional.of(senmlTime(group));
+    }
     if (group.isEmpty()) {
       return Optional.empty();
     }
     Fields inner = group.get();
-    inner.refuseUnknown(Set.of("at", "form", "zone", "trust"), Set.of());
+    inner.refuseUnknown(Set.of("at", "form", "zone", "trust"));
     String at = inner.requiredText("at", "write where the time stands");
-    checkPlace(inner, "at", at, kind, false);
+    Places.check(inner, "at", at, kind, false);
     List<TimeRule.Form> forms = new ArrayList<>();
     for (String word : inner.texts("form")) {
-      Optional<TimeRule.Form> form = Words.among(TimeRule.Form.values(), word);
+      Optional<TimeRule.Form> form =
+          Words.among(TimeRule.Form.values(), word).filter(known -> known != TimeRule.Form.SENML);
       if (form.isEmpty()) {
-        inner.fault("form", "is not a form of time", Words.remedy(word, TimeRule.Form.values()));
+        inner.fault("form", "is not a form of time", Nearest.remedy(word, TIME_FORMS));
       }
       form.ifPresent(forms::add);
     }
@@ -281,6 +220,16 @@ final class PayloadReader {
       inner.fault("zone", "is missing", "name the sender's zone, like Europe/Berlin");
     }
     return Optional.of(new TimeRule(at, forms, zone, trustsPayload(inner)));
+  }
+
+  /** A pack carries its time in its own fields; only whether it is trusted can be said. */
+  private static TimeRule senmlTime(Optional<Fields> group) {
+    group.ifPresent(inner -> inner.refuseUnknown(Set.of("trust")));
+    return new TimeRule(
+        SenmlForm.TIME,
+        List.of(TimeRule.Form.SENML),
+        Optional.empty(),
+        group.map(PayloadReader::trustsPayload).orElse(true));
   }
 
   private static boolean trustsPayload(Fields inner) {
@@ -310,10 +259,13 @@ final class PayloadReader {
   }
 
   /** Written either as a group with its value, or as two words side by side. */
-  private Optional<Condition> batteryLow() {
+  private Optional<Condition> batteryLow(Optional<ByteLayout> layout) {
+    if (layout.map(ByteLayout::places).orElse(List.of()).contains(ServiceDataLayout.LOW)) {
+      return Optional.of(new Condition(ServiceDataLayout.LOW, "1"));
+    }
     if (fields.raw("batteryLowAt").filter(Setting.MapOf.class::isInstance).isPresent()) {
       Optional<Fields> group = fields.group("batteryLowAt");
-      group.ifPresent(inner -> inner.refuseUnknown(Set.of("at", "lowWhen"), Set.of()));
+      group.ifPresent(inner -> inner.refuseUnknown(Set.of("at", "lowWhen")));
       return group.map(
           inner ->
               new Condition(

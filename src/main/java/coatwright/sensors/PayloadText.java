@@ -5,6 +5,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
 
 /**
  * The text of a payload. Bytes that are not of the charset are read as ISO-8859-1, one character
@@ -57,6 +58,12 @@ record PayloadText(String text, boolean foreign, boolean nulTrimmed) {
 
   private static boolean blank(char c) {
     return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+  }
+
+  /** A payload of bytes for a person to read. */
+  static String hexadecimal(RawReading raw) {
+    byte[] bytes = raw.octets().getBytes(StandardCharsets.ISO_8859_1);
+    return HexFormat.ofDelimiter(" ").formatHex(bytes);
   }
 
   /** Any payload's text for a person to read: what cannot be printed is shown escaped. */

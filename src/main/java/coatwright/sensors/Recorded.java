@@ -8,7 +8,8 @@ import coatwright.sensors.MappedPayload.Values;
 import coatwright.sensors.serial.LineAssembler;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
-import java.nio.charset.StandardCharsets;
+import java.nio.charset.Charset;
+import java.nio.charset.IllegalCharsetNameException;
 import java.time.Clock;
 import java.time.DateTimeException;
 import java.time.Instant;
@@ -16,15 +17,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * Reads recorded inputs, each by itself, as {@code listen --mappings FILE --from FILE.jsonl} does.
  *
  * <p>One JSON object a line: {@code id}, {@code profile} (the mapping's name), {@code raw} (the
- * bytes, one character each), and where known {@code transport}, {@code topic}, {@code
- * received_at}, {@code flags.retain} and {@code context}, which tells in plain phrases what came
- * before (see {@link ToldBefore}). A serial recording gives one verdict a line of its stream, any
- * other one verdict.
+ * bytes, one character each; {@code hex} or {@code chunks} may stand for it, see {@link Chunks}),
+ * and where known {@code transport}, {@code topic}, {@code received_at}, {@code charset}, {@code
+ * flags.retain} and {@code context}, which tells in plain phrases what came before (see {@link
+ * ToldBefore}). A serial recording gives one verdict a line of its stream, one of several sensors
+ * one verdict a sensor, any other one verdict.
  */
 public final class Recorded {
   private static final String ALTERNATING = "two alternating populations";
@@ -54,8 +57,8 @@ public final class Recorded {
     } catch (JsonProcessingException e) {
       throw RefusedInput.of("recorded line", "is not JSON", "write one object a line");
     }
-    if (!line.isObject() || !line.path("raw").isTextual()) {
-      throw RefusedInput.of("recorded line", "has no raw text", "give id, profile and raw");
+    if (!line.isObject()) {
+      throw RefusedInput.of("recorded line", "is not an object", "give id, profile and raw");
     }
     String id = line.path("id").asText("");
     String profile = line.path("profile").asText("");
@@ -78,22 +81,48 @@ public final class Recorded {
         id, List.of(), List.of(), List.of(new Refused(Optional.empty(), reason)));
   }
 
-  private List<MappedPayload> judge(JsonNode line, SourceMapping mapping) {
+  private List<MappedPayload> judge(JsonNode line, SourceMapping profile) {
     Instant arrivedAt = arrival(line);
     String topic = line.path("topic").asText("");
+    Chunks chunks = Chunks.of(line);
+    SourceMapping mapping = inItsCharset(line, profile);
     ToldBefore before = new ToldBefore(line.path("context"), arrivedAt);
     Neighbours neighbours = new Neighbours();
     Intake intake = new Intake(before.withRoom(mapping), neighbours);
-    boolean stream = line.path("transport").asText("").equals("serial");
-    RawReading.Way way = stream ? RawReading.Way.LINE : RawReading.Way.MESSAGE;
-    if (line.path("flags").path("retain").asBoolean(false)) {
+    boolean serial = line.path("transport").asText("").equals("serial");
+    RawReading.Way way = serial ? RawReading.Way.LINE : RawReading.Way.MESSAGE;
+    if (isRetained(line.path("flags"))) {
       way = RawReading.Way.RETAINED;
     }
-    RawReading whole = RawReading.of(topic, bytes(line.path("raw").textValue()), arrivedAt, way);
+    RawReading whole = new RawReading(topic, chunks.octets(), arrivedAt, way);
     before.tell(intake, neighbours, whole);
-    return stream
-        ? lines(intake, whole, before.partialFirstLine())
-        : List.of(intake.take(whole).verdict());
+    boolean lines = serial && !mapping.payload().kind().binary();
+    return lines
+        ? lines(intake, whole, chunks, before.partialFirstLine())
+        : intake.take(whole).bySensor();
+  }
+
+  /** The flags of a delivery, written as named values or as a list of those that are set. */
+  private static boolean isRetained(JsonNode flags) {
+    boolean listed = false;
+    for (JsonNode each : flags) {
+      listed |= flags.isArray() && each.asText("").startsWith("retain");
+    }
+    return listed
+        || flags.path("retain").asBoolean(false)
+        || flags.path("retained").asBoolean(false);
+  }
+
+  /** A recording may name the charset of its bytes; a remark about them is for the reader. */
+  private static SourceMapping inItsCharset(JsonNode line, SourceMapping mapping) {
+    String name = line.path("charset").asText("");
+    try {
+      return name.matches("[A-Za-z0-9._:-]+") && Charset.isSupported(name)
+          ? mapping.withPayload(mapping.payload().in(Charset.forName(name)))
+          : mapping;
+    } catch (IllegalCharsetNameException e) {
+      return mapping;
+    }
   }
 
   private Instant arrival(JsonNode line) {
@@ -109,18 +138,11 @@ public final class Recorded {
     }
   }
 
-  /** Characters up to 255 are bytes; a recording with others was kept as text. */
-  private static byte[] bytes(String raw) {
-    boolean octets = raw.chars().allMatch(c -> c <= 0xFF);
-    return raw.getBytes(octets ? StandardCharsets.ISO_8859_1 : StandardCharsets.UTF_8);
-  }
-
   private static List<MappedPayload> lines(
-      Intake intake, RawReading whole, boolean partialFirstLine) {
-    LineAssembler assembler = new LineAssembler(false);
+      Intake intake, RawReading whole, Chunks chunks, boolean partialFirstLine) {
     List<MappedPayload> verdicts = new ArrayList<>();
     boolean first = partialFirstLine;
-    for (LineAssembler.Line line : assembler.take(whole.octets())) {
+    for (LineAssembler.Line line : chunks.lines()) {
       if (line.overlong()) {
         verdicts.add(
             only(
@@ -132,7 +154,7 @@ public final class Recorded {
       } else {
         RawReading raw =
             new RawReading(whole.channel(), line.octets(), whole.arrivedAt(), whole.way());
-        verdicts.add(intake.take(raw).verdict());
+        verdicts.addAll(intake.take(raw).bySensor());
       }
       first = false;
     }
@@ -149,10 +171,38 @@ public final class Recorded {
             .flatMap(verdict -> verdict.heldBack().stream())
             .map(HeldBack::reason)
             .filter(each -> each.startsWith(ALTERNATING))
-            .findFirst();
+            .findFirst()
+            .or(() -> toAndFro(verdicts));
     return reason.isEmpty()
         ? verdicts
         : verdicts.stream().map(verdict -> held(verdict, reason.get())).toList();
+  }
+
+  /** Every line of an untagged stream goes back to where the one before the last was. */
+  private static Optional<String> toAndFro(List<MappedPayload> verdicts) {
+    List<History.Pair> pairs = new ArrayList<>();
+    for (MappedPayload verdict : verdicts) {
+      verdict.accepted().stream()
+          .filter(values -> values.sensor().isEmpty())
+          .forEach(values -> pair(values.temperatureC(), values.rhPct()).ifPresent(pairs::add));
+      verdict.heldBack().stream()
+          .filter(values -> values.sensor().isEmpty())
+          .forEach(values -> pair(values.temperatureC(), values.rhPct()).ifPresent(pairs::add));
+    }
+    boolean always = pairs.size() >= 3;
+    for (int i = 2; always && i < pairs.size(); i++) {
+      always = StepRules.alternates(pairs.get(i - 2), pairs.get(i - 1), pairs.get(i));
+    }
+    return always
+        ? Optional.of(
+            ALTERNATING + " on an untagged stream: two sensors or two programs; give each a tag")
+        : Optional.empty();
+  }
+
+  private static Optional<History.Pair> pair(OptionalDouble t, OptionalDouble rh) {
+    return t.isPresent() && rh.isPresent()
+        ? Optional.of(new History.Pair(t.getAsDouble(), rh.getAsDouble(), Instant.EPOCH, false))
+        : Optional.empty();
   }
 
   private static MappedPayload held(MappedPayload verdict, String reason) {

@@ -44,7 +44,7 @@ final class SampleReader {
             sensor,
             sensor.orElseGet(() -> caught(raw.channel())),
             time.read(cells, raw.arrivedAt()),
-            rules.time().isPresent(),
+            carriesTime(cells),
             rules.sequenceAt().flatMap(cells::text),
             rules
                 .batteryLow()
@@ -55,6 +55,12 @@ final class SampleReader {
       }
     }
     return sample.isEmpty() && sample.refused().isEmpty() ? Optional.empty() : Optional.of(sample);
+  }
+
+  /** A pack of records may leave its time out, and then means now. */
+  private boolean carriesTime(Cells cells) {
+    return rules.time().isPresent()
+        && (rules.kind() != PayloadKind.SENML || cells.text(SenmlForm.TIME).isPresent());
   }
 
   private static boolean meets(Cells cells, Condition condition) {
@@ -90,15 +96,22 @@ final class SampleReader {
   }
 
   private void read(ReadingRule rule, Cells cells, Sample sample) {
-    Cell cell = cells.at(rule.at());
+    Cell cell = cells.at(rule.place());
     if (cell instanceof Cell.Absent) {
+      return;
+    }
+    if (cell instanceof Cell.Unusable no) {
+      sample.refuse(rule.quantity(), no.reason());
       return;
     }
     if (cell instanceof Cell.Other other) {
       boolean simple = other.what().equals("null") || other.what().startsWith("boolean");
       sample.refuse(
           rule.quantity(),
-          simple ? other.what() : "mapped member is not a number but an " + other.what());
+          simple
+              ? other.what() + " where a number is due; the sender's own word for no value?"
+              : "mapped member is not a number but an %s; name the place inside it"
+                  .formatted(other.what()));
       return;
     }
     String text = cell instanceof Cell.Words words ? words.text() : ((Cell.Figure) cell).text();
@@ -114,7 +127,7 @@ final class SampleReader {
     } else if (Double.isInfinite(number.getAsDouble())) {
       sample.refuse(rule.quantity(), "not finite: " + text);
     } else {
-      put(rule, cells, sample, number.getAsDouble());
+      put(rule, cells, sample, rule.scaled(number.getAsDouble()));
     }
   }
 
@@ -130,14 +143,15 @@ final class SampleReader {
     return StrictNumber.parse(text, other).isPresent()
         ? "not a number: \"%s\" has a decimal %s; if that is right, set decimal: \"%s\""
             .formatted(text, other == ',' ? "comma" : "point", other)
-        : "not a number: \"%s\"".formatted(shortened(text));
+        : "not a number: \"%s\"".formatted(Text.shortened(text));
   }
 
-  private static String shortened(String text) {
-    return text.length() <= 40 ? text : text.substring(0, 40) + "...";
+  /** A humidity that is far too large for a fraction and would do as percent. */
+  private static boolean isPercent(Quantity quantity, double sent) {
+    return quantity == Quantity.RELATIVE_HUMIDITY && sent > 2 && sent <= 103;
   }
 
-  private static void put(ReadingRule rule, Cells cells, Sample sample, double sent) {
+  private void put(ReadingRule rule, Cells cells, Sample sample, double sent) {
     Unit unit = rule.unit();
     Optional<String> written = rule.unitAt().flatMap(cells::text);
     if (written.isPresent()) {
@@ -147,12 +161,26 @@ final class SampleReader {
             rule.quantity(), "unit text \"%s\" is not in unitMap".formatted(written.get()));
         return;
       }
-      if (!Objects.equals(meant, unit)) {
+      if (!Objects.equals(meant, unit) && rules.kind() != PayloadKind.SENML) {
         sample.flag("unit_from_payload");
       }
       unit = meant;
     }
     double value = unit.toHouse(rule.quantity(), sent);
+    Optional<String> missing = Missing.converted(rule, unit, sent);
+    if (missing.isPresent()) {
+      sample.refuse(rule.quantity(), missing.get());
+      return;
+    }
+    if (unit == Unit.ONE && isPercent(rule.quantity(), sent)) {
+      sample.hold(
+          "%s %s looks like percent where a fraction is configured; set unit: \"%%\" if it is"
+              .formatted(rule.quantity(), Text.plain(sent)));
+    }
+    if (!Double.isFinite(value)) {
+      sample.refuse(rule.quantity(), "not finite once converted");
+      return;
+    }
     OptionalDouble already = sample.value(rule.quantity());
     if (already.isPresent()) {
       if (Math.abs(already.getAsDouble() - value) > SAME_C) {

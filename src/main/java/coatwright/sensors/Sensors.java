@@ -6,8 +6,12 @@ import coatwright.climate.Reading;
 import coatwright.climate.SourceStatus;
 import coatwright.quantity.Fault;
 import coatwright.quantity.RefusedInput;
+import coatwright.sensors.modbus.ModbusRequest;
 import coatwright.sensors.mqtt.Broker;
+import coatwright.sensors.mqtt.LinkManner;
 import coatwright.sensors.mqtt.MqttLink;
+import coatwright.sensors.serial.Poll;
+import coatwright.sensors.serial.PolledLine;
 import coatwright.sensors.serial.SerialLink;
 import java.time.Clock;
 import java.time.Duration;
@@ -26,6 +30,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.LongSupplier;
+import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -40,6 +45,8 @@ import org.slf4j.LoggerFactory;
 public final class Sensors implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Sensors.class);
   private static final int INBOX = 20_000;
+  private static final int SILENT_INTERVALS = 6;
+  private static final Duration ANSWER_WITHIN = Duration.ofSeconds(1);
   private static final Duration REOPEN_EVERY = Duration.ofSeconds(2);
 
   private final Clock clock;
@@ -48,9 +55,12 @@ public final class Sensors implements AutoCloseable {
   private final Consumer<Doubt> doubted;
   private final Consumer<RawText> raw;
   private final Inbox inbox = new Inbox(INBOX);
+  private final Acknowledger acknowledger = new Acknowledger(this::flush);
+  private volatile Runnable durable = () -> {};
   private final Map<String, Source> sources = new LinkedHashMap<>();
   private final List<MqttLink> mqttLinks = new ArrayList<>();
   private final List<SerialLink> serialLinks = new ArrayList<>();
+  private final List<PolledLine> polledLines = new ArrayList<>();
   private final List<Consumer<SourceStatus>> statusListeners = new CopyOnWriteArrayList<>();
   private final List<Consumer<RawAndVerdict>> rawListeners = new CopyOnWriteArrayList<>();
   private final Map<String, SourceStatus> lastTold = new LinkedHashMap<>();
@@ -146,8 +156,42 @@ public final class Sensors implements AutoCloseable {
                 "add it, or name one of " + brokers.keySet()));
       }
     }
+    refuseSharedDevices(mappings, faults);
     if (!faults.isEmpty()) {
       throw new RefusedInput(faults);
+    }
+  }
+
+  /** Stations that are asked may share a line, at one speed; boards that just talk may not. */
+  private static void refuseSharedDevices(List<SourceMapping> mappings, List<Fault> faults) {
+    Map<String, SourceMapping> first = new LinkedHashMap<>();
+    for (SourceMapping mapping : mappings) {
+      if (!(mapping.transport().orElse(null) instanceof Transport.Serial serial)) {
+        continue;
+      }
+      SourceMapping other = first.putIfAbsent(serial.device(), mapping);
+      if (other == null) {
+        continue;
+      }
+      boolean bothAsked =
+          mapping.payload().modbus().isPresent() && other.payload().modbus().isPresent();
+      String what = "source %s device %s".formatted(mapping.source(), serial.device());
+      if (!bothAsked) {
+        faults.add(
+            Fault.of(
+                what,
+                "is read by source %s already, and two readers would each get half"
+                    .formatted(other.source()),
+                "keep one of them"));
+      } else if (other.transport().orElse(null) instanceof Transport.Serial theirs
+          && !theirs.line().equals(serial.line())) {
+        faults.add(
+            Fault.of(
+                what,
+                "is used at %s by source %s and at %s here"
+                    .formatted(theirs.line(), other.source(), serial.line()),
+                "a line has one speed; set all its stations to it"));
+      }
     }
   }
 
@@ -161,36 +205,116 @@ public final class Sensors implements AutoCloseable {
               fed.add(source);
             }
           }
-          if (!fed.isEmpty()) {
-            Postman postman = new Postman(fed, inbox, clock, this::tellSoon);
-            MqttLink link = new MqttLink(broker, postman.filters(), postman);
-            fed.forEach(source -> source.trouble(link::trouble));
-            mqttLinks.add(link);
-          }
+          Map<Boolean, List<Source>> byTime =
+              fed.stream()
+                  .collect(Collectors.partitioningBy(each -> each.mapping().timedByItsPayload()));
+          openMqtt(broker, byTime.getOrDefault(false, List.of()), LinkManner.CLEAN);
+          openMqtt(
+              broker.forKeptSession(),
+              byTime.getOrDefault(true, List.of()),
+              LinkManner.CLEAN.keptByTheBroker());
         });
   }
 
+  /**
+   * Sources whose payloads carry a time have what was missed kept for them; for the others it would
+   * come as a heap of values nobody knows the age of.
+   */
+  private void openMqtt(Broker broker, List<Source> fed, LinkManner manner) {
+    if (fed.isEmpty()) {
+      return;
+    }
+    Duration slowest =
+        fed.stream()
+            .map(source -> source.mapping().every())
+            .max(Duration::compareTo)
+            .orElse(Duration.ZERO);
+    Postman postman =
+        new Postman(
+            fed, new Postman.House(inbox, acknowledger, teller, clock, nanos, this::tellSoon));
+    MqttLink link =
+        new MqttLink(
+            broker,
+            postman.filters(),
+            postman,
+            manner.openedAnewAfter(slowest.multipliedBy(SILENT_INTERVALS)));
+    fed.forEach(source -> source.trouble(link::trouble));
+    mqttLinks.add(link);
+  }
+
   private void openSerial(Duration reopenEvery) {
+    Map<String, List<Source>> polled = new LinkedHashMap<>();
     for (Source source : sources.values()) {
       if (source.mapping().transport().orElse(null) instanceof Transport.Serial serial) {
-        SerialLink link =
-            new SerialLink(
-                serial.device(),
-                serial.line(),
-                serial.settle(),
-                reopenEvery,
-                new LineReader(source, serial.device(), inbox, clock, this::tellSoon));
-        source.trouble(link::trouble);
-        serialLinks.add(link);
+        if (source.mapping().payload().modbus().isPresent()) {
+          polled.computeIfAbsent(serial.device(), device -> new ArrayList<>()).add(source);
+        } else {
+          openLines(source, serial, reopenEvery);
+        }
       }
     }
+    polled.forEach((device, stations) -> openPolled(device, stations, reopenEvery));
+  }
+
+  private void openLines(Source source, Transport.Serial serial, Duration reopenEvery) {
+    SerialLink link =
+        new SerialLink(
+            serial.device(),
+            serial.line(),
+            serial.settle(),
+            reopenEvery,
+            new LineReader(source, serial.device(), inbox, clock, this::tellSoon));
+    source.trouble(link::trouble);
+    serialLinks.add(link);
+  }
+
+  /** Stations of one line take turns. */
+  private void openPolled(String device, List<Source> stations, Duration reopenEvery) {
+    List<Poll> polls = new ArrayList<>();
+    List<ModbusPoll> modbus = new ArrayList<>();
+    for (Source station : stations) {
+      ModbusRequest request =
+          station.mapping().payload().modbus().flatMap(ModbusRules::request).orElseThrow();
+      modbus.add(new ModbusPoll(station, request, device, inbox, clock, this::tellSoon));
+    }
+    polls.addAll(modbus);
+    Transport.Serial first = (Transport.Serial) stations.get(0).mapping().transport().orElseThrow();
+    PolledLine line =
+        new PolledLine(device, first.line(), ANSWER_WITHIN, reopenEvery, polls, this::tellSoon);
+    for (int i = 0; i < stations.size(); i++) {
+      ModbusPoll poll = modbus.get(i);
+      stations.get(i).trouble(() -> line.trouble().or(poll::trouble));
+    }
+    polledLines.add(line);
+  }
+
+  /**
+   * Says how to wait until what was handed out is durable: only then are brokers told that they may
+   * forget a message. To be called before {@link #start}.
+   */
+  public void storedBy(Runnable flush) {
+    durable = flush;
+  }
+
+  private void flush() {
+    durable.run();
+  }
+
+  /**
+   * The machine's clock was set: what sensors said before bears times of the old one, so they are
+   * judged as if they had just begun to speak.
+   */
+  public void clockChanged() {
+    sources.values().forEach(source -> inbox.put(source::forget));
   }
 
   /** Opens the links and begins to read; returns at once. */
   public void start() {
     inbox.start();
+    acknowledger.start();
     mqttLinks.forEach(MqttLink::start);
     serialLinks.forEach(SerialLink::start);
+    polledLines.forEach(PolledLine::start);
     Future<?> unused = teller.scheduleWithFixedDelay(this::tell, 1, 1, TimeUnit.SECONDS);
   }
 
@@ -269,6 +393,11 @@ public final class Sensors implements AutoCloseable {
     rawListeners.remove(listener);
   }
 
+  /** Whether every broker has been reached and subscribed to at this moment. */
+  boolean allConnected() {
+    return mqttLinks.stream().allMatch(MqttLink::connected);
+  }
+
   /** Messages dropped because more came than could be read. */
   public long dropped() {
     return inbox.dropped();
@@ -303,8 +432,11 @@ public final class Sensors implements AutoCloseable {
   @Override
   public void close() {
     teller.shutdownNow();
-    mqttLinks.forEach(MqttLink::close);
     serialLinks.forEach(SerialLink::close);
+    polledLines.forEach(PolledLine::close);
+    // Before the links: what is read and stored is acknowledged while there is a way to say so.
     inbox.close();
+    acknowledger.close();
+    mqttLinks.forEach(MqttLink::close);
   }
 }

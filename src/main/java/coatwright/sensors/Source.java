@@ -57,8 +57,13 @@ final class Source {
     dealer.deal(this, payload, intake.take(payload));
   }
 
-  /** On the reading thread: a line of boot text. */
-  void overhear(RawReading payload) {
-    intake.overhear(payload);
+  /** On the reading thread: a line of boot text, or one whose beginning may be missing. */
+  void overhear(RawReading payload, boolean maybeCut) {
+    intake.overhear(payload, maybeCut);
+  }
+
+  /** On the reading thread: what was said before is no longer held against what comes. */
+  void forget() {
+    intake.forget();
   }
 }

@@ -47,4 +47,20 @@ public record SourceMapping(
   public String transportWord() {
     return transport.map(Transport::word).orElse("recorded");
   }
+
+  /** The same source with its payloads taken apart otherwise. */
+  SourceMapping withPayload(PayloadRules other) {
+    return new SourceMapping(
+        source, transport, placing, other, every, everyGiven, limits, resolution, corrections);
+  }
+
+  /** Whether its payloads say themselves when they were measured, and are believed in it. */
+  public boolean timedByItsPayload() {
+    return payload.time().map(TimeRule::trustPayload).orElse(false);
+  }
+
+  /** Whether several sensors share a topic, told apart by what the payload says. */
+  boolean manyOnOneTopic() {
+    return !payload.sensorAt().isEmpty();
+  }
 }

@@ -26,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class SourceWatch {
   private static final Duration LONGEST_LEARNED = Duration.ofHours(1);
+  private static final Duration FLOOD_SHOWN = Duration.ofMinutes(10);
   private static final int KEPT = 20;
   private static final int GAPS = 8;
   private static final int MOST_SENSORS = 64;
@@ -44,6 +45,8 @@ final class SourceWatch {
   private Optional<Instant> lastReadingAt = Optional.empty();
   private Optional<String> lastKnown = Optional.empty();
   private boolean absent;
+  private long droppedUnread;
+  private @Nullable Long lastDroppedNanos;
   private List<Doubt> doubts = List.of();
   private final Map<String, Reading> newestBySensor = new LinkedHashMap<>();
   private int noHumidityInARow;
@@ -149,6 +152,23 @@ final class SourceWatch {
     absent = !there;
   }
 
+  /**
+   * A presence topic spoke. What the broker kept of it may be old: readings that are fresh beat a
+   * kept "gone".
+   */
+  synchronized void present(boolean there, boolean retained, long nowNanos) {
+    boolean fresh = SourceState.of(age(nowNanos), every(), 0, false) == SourceState.CURRENT;
+    if (there || !retained || !fresh) {
+      absent = !there;
+    }
+  }
+
+  /** A message or line was dropped because more came than could be read. */
+  synchronized void droppedUnread(long nowNanos) {
+    droppedUnread++;
+    lastDroppedNanos = nowNanos;
+  }
+
   /** The interval the settings give, or else the longest lately seen. */
   private Duration every() {
     Duration every = mapping.every();
@@ -165,10 +185,7 @@ final class SourceWatch {
 
   synchronized SourceStatus status(long nowNanos, Optional<String> linkTrouble) {
     Duration every = every();
-    Optional<Duration> age =
-        lastAcceptedNanos == null
-            ? Optional.empty()
-            : Optional.of(Duration.ofNanos(nowNanos - lastAcceptedNanos));
+    Optional<Duration> age = age(nowNanos);
     SourceState state = SourceState.of(age, every, badInARow, absent);
     return new SourceStatus(
         mapping.source(),
@@ -181,7 +198,7 @@ final class SourceWatch {
         accepted,
         heldBack,
         refused,
-        linkTrouble.or(() -> trouble(state, age, every)),
+        linkTrouble.or(() -> flood(nowNanos)).or(() -> trouble(state, age, every)),
         List.copyOf(lastRefused),
         Optional.of(trust()));
   }
@@ -226,6 +243,22 @@ final class SourceWatch {
         worst.isDue(),
         inDoubt,
         notes);
+  }
+
+  private Optional<Duration> age(long nowNanos) {
+    return lastAcceptedNanos == null
+        ? Optional.empty()
+        : Optional.of(Duration.ofNanos(nowNanos - lastAcceptedNanos));
+  }
+
+  private Optional<String> flood(long nowNanos) {
+    boolean lately =
+        lastDroppedNanos != null && nowNanos - lastDroppedNanos < FLOOD_SHOWN.toNanos();
+    return lately
+        ? Optional.of(
+            "%d messages dropped unread since the start: more come than can be read; narrow the filter"
+                .formatted(droppedUnread))
+        : Optional.empty();
   }
 
   private Optional<String> trouble(SourceState state, Optional<Duration> age, Duration every) {

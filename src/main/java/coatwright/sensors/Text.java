@@ -20,6 +20,11 @@ final class Text {
     return String.format(Locale.ROOT, "%.1f", value);
   }
 
+  /** A sender's text, cut where it is too long to be shown. */
+  static String shortened(String text) {
+    return text.length() <= 40 ? text : text.substring(0, 40) + "...";
+  }
+
   static String span(Duration span) {
     long seconds = span.toSeconds();
     if (seconds < 120) {

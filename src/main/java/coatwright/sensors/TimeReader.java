@@ -28,6 +28,8 @@ final class TimeReader {
   private static final Duration AHEAD = Duration.ofMinutes(2);
   private static final Duration OLD = Duration.ofDays(1);
   private static final Pattern NUMBER = Pattern.compile("^-?\\d{1,19}(?:\\.\\d{1,9})?$");
+  private static final long SENML_ABSOLUTE_FROM = 1L << 28;
+  private static final Duration SENML_FARTHEST = Duration.ofDays(3650);
   private static final int MAX_SCALE = 9;
   private static final BigDecimal MILLIS_FROM = new BigDecimal("1e11");
   private static final BigDecimal MICROS_FROM = new BigDecimal("1e14");
@@ -55,8 +57,9 @@ final class TimeReader {
       return new Found(arrivedAt, false, List.of());
     }
     Optional<String> text = cells.text(rule.get().at());
+    boolean senml = rule.get().forms().contains(TimeRule.Form.SENML);
     if (text.isEmpty()) {
-      return new Found(arrivedAt, false, List.of("time_missing"));
+      return new Found(arrivedAt, false, senml ? List.of() : List.of("time_missing"));
     }
     List<String> flags = new ArrayList<>();
     Optional<Instant> parsed = parse(rule.get(), text.get(), arrivedAt, flags);
@@ -76,7 +79,7 @@ final class TimeReader {
     if (at.isBefore(arrivedAt.minus(OLD))) {
       flags.add("old_time");
     }
-    return new Found(at, true, flags);
+    return new Found(at, !senml || isAbsolute(text.get()), flags);
   }
 
   private static Optional<Instant> parse(
@@ -87,6 +90,7 @@ final class TimeReader {
             case RFC3339 -> rfc3339(text);
             case EPOCH_AUTO -> epoch(text, true);
             case EPOCH_S -> epoch(text, false);
+            case SENML -> senml(text, arrivedAt);
             case LOCAL -> local(text, rule.zone().orElse(ZoneOffset.UTC), arrivedAt, flags);
           };
       if (found.isPresent()) {
@@ -97,8 +101,11 @@ final class TimeReader {
     if (zoneless.isPresent()
         && zoneless.get().toInstant(ZoneOffset.UTC).isBefore(CLOCKS_SET_SINCE)) {
       flags.add("clock_not_set");
-    } else if (!flags.contains("nonexistent_local_time")) {
-      flags.add(zoneless.isPresent() ? "time_without_zone" : "time_unparsed");
+    } else {
+      flags.add("time_unparsed");
+      if (zoneless.isPresent() && !flags.contains("nonexistent_local_time")) {
+        flags.add("time_without_zone");
+      }
     }
     return Optional.empty();
   }
@@ -131,6 +138,27 @@ final class TimeReader {
     } catch (DateTimeException | ArithmeticException e) {
       return Optional.empty();
     }
+  }
+
+  /**
+   * Seconds since 1970 from 2^28 up; below that, seconds from now (RFC 8428, section 4.5.3), which
+   * leans on the arrival and so is no time of the sender's own.
+   */
+  private static Optional<Instant> senml(String text, Instant arrivedAt) {
+    Optional<Instant> counted = epoch(text, false);
+    if (counted.isEmpty() || isAbsolute(text)) {
+      return counted;
+    }
+    Duration fromNow = Duration.between(Instant.EPOCH, counted.get());
+    return fromNow.abs().compareTo(SENML_FARTHEST) > 0
+        ? Optional.empty()
+        : Optional.of(arrivedAt.plus(fromNow));
+  }
+
+  private static boolean isAbsolute(String senmlTime) {
+    return epoch(senmlTime, false)
+        .filter(counted -> counted.getEpochSecond() >= SENML_ABSOLUTE_FROM)
+        .isPresent();
   }
 
   /** A wall clock's time: the repeated hour is taken nearest to the arrival, a skipped one not. */

@@ -21,7 +21,9 @@ public record TimeRule(String at, List<Form> forms, Optional<ZoneId> zone, boole
     RFC3339("rfc3339"),
     EPOCH_AUTO("epoch-auto"),
     EPOCH_S("epoch-s"),
-    LOCAL("local");
+    LOCAL("local"),
+    /** As RFC 8428 counts: from 1970, or from now where the number is small. */
+    SENML("senml");
 
     private final String word;
 

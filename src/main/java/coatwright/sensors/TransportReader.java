@@ -84,14 +84,26 @@ final class TransportReader {
     return known.orElse(Transport.Retained.LAST_KNOWN);
   }
 
+  /** The presence topic; a source whose payloads are the words themselves needs none. */
   private Optional<Transport.Presence> presence() {
+    boolean isThePayload = fields.text("payload").filter("word"::equals).isPresent();
+    return isThePayload ? Optional.empty() : presence(fields, true);
+  }
+
+  /**
+   * @param ofTopic the words come on a topic of their own, which must be named
+   */
+  static Optional<Transport.Presence> presence(Fields fields, boolean ofTopic) {
     Optional<Fields> group = fields.group("presence");
     if (group.isEmpty()) {
       return Optional.empty();
     }
     Fields inner = group.get();
-    inner.refuseUnknown(Set.of("filter", "present", "absent", "ignoreCase"), Set.of());
-    String filter = inner.requiredText("filter", "write the topic that says present or absent");
+    inner.refuseUnknown(Set.of("filter", "present", "absent", "ignoreCase"));
+    String filter =
+        ofTopic
+            ? inner.requiredText("filter", "write the topic that says present or absent")
+            : inner.text("filter").orElse("");
     if (!filter.isEmpty()) {
       TopicFilter.faultOf(filter)
           .ifPresent(rule -> inner.fault("filter", rule, "narrow the filter"));

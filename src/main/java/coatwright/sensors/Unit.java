@@ -44,12 +44,15 @@ public enum Unit {
     };
   }
 
-  /** A temperature in °C as this unit would print it. */
-  double fromCelsius(double celsius) {
+  /** A value in the house's unit as a sender of this one would print it. */
+  double fromHouse(Quantity quantity, double value) {
     return switch (this) {
-      case DEG_F -> celsius * 1.8 + 32;
-      case KELVIN -> celsius + ZERO_CELSIUS_K;
-      default -> celsius;
+      case CEL, VOLT -> value;
+      case DEG_F -> value * 1.8 + 32;
+      case KELVIN -> value + ZERO_CELSIUS_K;
+      case PERCENT -> quantity == Quantity.BATTERY_LEVEL ? value * 100 : value;
+      case ONE -> quantity == Quantity.BATTERY_LEVEL ? value : value / 100;
+      case MILLIVOLT -> value * 1000;
     };
   }
 

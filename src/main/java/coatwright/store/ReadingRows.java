@@ -29,9 +29,40 @@ final class ReadingRows {
 
   private record Manner(double temperatureErrorK, double rhErrorPct, List<String> flags) {}
 
-  private static final String COLUMNS =
-      "select sensor, manner, at_ms, temp, rh, surface, sent_temp, sent_rh, sent_surface"
-          + " from reading where sensor = ?";
+  /** A reading and where it lies. */
+  record Row(Reading reading, Outbox.Place place, long commit) {
+    /** The place to go on from in a stream of readings. */
+    Outbox.Place placeIn(Outbox.Stream stream) {
+      return stream == Outbox.Stream.HISTORY ? place : new Outbox.Place(commit, 0, 0);
+    }
+  }
+
+  /** What a reading is made of, in the order it is read in. */
+  private static final String ROW =
+      "r.sensor, r.manner, r.at_ms, r.temp, r.rh, r.surface,"
+          + " r.sent_temp, r.sent_rh, r.sent_surface";
+
+  private static final String COLUMNS = "select " + ROW + " from reading r where r.sensor = ?";
+
+  private static final String COMMITTED_AFTER =
+      "select "
+          + ROW
+          + ", r.nth, o.number as commit_number from outbox o join reading r"
+          + " on r.sensor = o.sensor and r.at_ms = o.at_ms and r.nth = o.nth"
+          + " where o.number > ? order by o.number limit ?";
+
+  private static final String LYING_AFTER =
+      "select "
+          + ROW
+          + ", r.nth, 0 as commit_number from reading r"
+          + " where (r.sensor, r.at_ms, r.nth) > (?, ?, ?)"
+          + " order by r.sensor, r.at_ms, r.nth limit ?";
+
+  private static final String MEASURED =
+      "select "
+          + ROW
+          + ", r.nth, 0 as commit_number from sensor s join reading r on r.sensor = s.id"
+          + " where r.at_ms >= ? and r.at_ms < ? order by r.sensor, r.at_ms, r.nth";
 
   private final Map<Long, Sensor> sensors;
   private final Map<Long, Manner> manners;
@@ -77,13 +108,75 @@ final class ReadingRows {
     }
   }
 
+  /** The readings of a stretch that have no date, in the order they came. */
+  static void forEachUndated(Handle handle, long stretch, Consumer<Reading> each) {
+    ReadingRows rows = of(handle);
+    String sql =
+        "select sensor, manner, at_ms, temp, rh, surface,"
+            + " sent_temp, sent_rh, sent_surface from undated_reading where stretch = ?"
+            + " order by id";
+    try (PreparedStatement statement = handle.getConnection().prepareStatement(sql)) {
+      statement.setLong(1, stretch);
+      try (ResultSet row = statement.executeQuery()) {
+        while (row.next()) {
+          Sensor sensor = known(rows.sensors, row.getLong(1));
+          each.accept(reading(row, sensor, rows.manner(handle, row.getLong(2))));
+        }
+      }
+    } catch (SQLException e) {
+      throw new IllegalStateException("readings without a date cannot be read", e);
+    }
+  }
+
+  /** Readings in the order of their commit, after the one with this number. */
+  static List<Row> committedAfter(Handle handle, long number, int atMost) {
+    return of(handle).rows(handle, COMMITTED_AFTER, number, atMost);
+  }
+
+  /** Readings sensor by sensor, after a place. */
+  static List<Row> lyingAfter(Handle handle, Outbox.Place place, int atMost) {
+    return of(handle).rows(handle, LYING_AFTER, place.number(), place.atMs(), place.nth(), atMost);
+  }
+
+  /** Readings measured in [from, to), sensor by sensor. */
+  static List<Row> measured(Handle handle, long fromMs, long toMs) {
+    return of(handle).rows(handle, MEASURED, fromMs, toMs);
+  }
+
+  private List<Row> rows(Handle handle, String sql, long... values) {
+    List<Row> rows = new ArrayList<>();
+    try (PreparedStatement statement = handle.getConnection().prepareStatement(sql)) {
+      for (int i = 0; i < values.length; i++) {
+        statement.setLong(i + 1, values[i]);
+      }
+      try (ResultSet row = statement.executeQuery()) {
+        while (row.next()) {
+          long sensor = row.getLong(1);
+          Reading reading = reading(row, sensor(handle, sensor), manner(handle, row.getLong(2)));
+          rows.add(
+              new Row(
+                  reading,
+                  new Outbox.Place(sensor, row.getLong("at_ms"), row.getLong("nth")),
+                  row.getLong("commit_number")));
+        }
+      }
+    } catch (SQLException e) {
+      throw new IllegalStateException("readings cannot be read", e);
+    }
+    return rows;
+  }
+
   private static ReadingRows of(Handle handle) {
+    return new ReadingRows(sensors(handle), manners(handle));
+  }
+
+  private static Map<Long, Sensor> sensors(Handle handle) {
     Map<Long, Sensor> sensors = new TreeMap<>();
     handle
         .createQuery("select id, source, sensor, role, room, part from sensor")
         .map((row, context) -> sensors.put(row.getLong(1), sensor(row)) == null)
         .forEach(added -> {});
-    return new ReadingRows(sensors, manners(handle));
+    return sensors;
   }
 
   private static Map<Long, Manner> manners(Handle handle) {
@@ -129,6 +222,14 @@ final class ReadingRows {
     } catch (SQLException e) {
       throw new IllegalStateException("readings of sensor " + sensorId + " cannot be read", e);
     }
+  }
+
+  /** The writer may have added one since they were read. */
+  private Sensor sensor(Handle handle, long id) {
+    if (!sensors.containsKey(id)) {
+      sensors.putAll(sensors(handle));
+    }
+    return known(sensors, id);
   }
 
   /** The writer may have added one since they were read. */

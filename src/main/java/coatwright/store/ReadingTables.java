@@ -3,6 +3,7 @@ package coatwright.store;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,6 +30,14 @@ final class ReadingTables {
   private final Map<MannerKey, Long> mannerIds = new HashMap<>();
   private final Map<Long, Long> newestMs = new HashMap<>();
   private final Map<String, Integer> acceptedSincePruned = new HashMap<>();
+  private final boolean outbox;
+
+  /**
+   * @param outbox whether there is a mirror that wants to be told the readings
+   */
+  ReadingTables(boolean outbox) {
+    this.outbox = outbox;
+  }
 
   /** Drops what was learned in a transaction that did not come through. */
   void forget() {
@@ -39,8 +48,10 @@ final class ReadingTables {
 
   /**
    * Writes readings and their roll-ups; one that stands already, to the last digit, is left out.
+   *
+   * @param stretch of the clock in which they came
    */
-  void write(Handle handle, List<Reading> readings) {
+  void write(Handle handle, List<Reading> readings, Optional<Long> stretch) {
     if (readings.isEmpty()) {
       return;
     }
@@ -48,8 +59,9 @@ final class ReadingTables {
     PreparedBatch batch =
         handle.prepareBatch(
             "insert into reading (sensor, at_ms, nth, manner, temp, rh, surface,"
-                + " sent_temp, sent_rh, sent_surface)"
-                + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+                + " sent_temp, sent_rh, sent_surface, stretch)"
+                + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    List<Object[]> keys = new ArrayList<>();
     for (Reading reading : readings) {
       long sensor = sensorId(handle, reading);
       long manner = mannerId(handle, reading);
@@ -74,12 +86,28 @@ final class ReadingTables {
           .bind(7, sent(reading, Reading.Sent::temperatureC))
           .bind(8, sent(reading, Reading.Sent::rhPct))
           .bind(9, sent(reading, Reading.Sent::surfaceTemperatureC))
+          .bind(10, stretch.orElse(null))
           .add();
       rollUps.add(sensor, reading);
+      if (outbox) {
+        keys.add(new Object[] {sensor, atMs, nth});
+      }
     }
     flushBatch(batch);
     batch.close();
     rollUps.write(handle);
+    tell(handle, keys);
+  }
+
+  private static void tell(Handle handle, List<Object[]> keys) {
+    if (keys.isEmpty()) {
+      return;
+    }
+    try (PreparedBatch batch =
+        handle.prepareBatch("insert into outbox (sensor, at_ms, nth) values (?, ?, ?)")) {
+      keys.forEach(key -> batch.add(key));
+      batch.execute();
+    }
   }
 
   private static void flushBatch(PreparedBatch batch) {
@@ -124,7 +152,7 @@ final class ReadingTables {
         .one();
   }
 
-  private long sensorId(Handle handle, Reading reading) {
+  long sensorId(Handle handle, Reading reading) {
     SensorKey key =
         new SensorKey(
             reading.source(),
@@ -150,7 +178,7 @@ final class ReadingTables {
         });
   }
 
-  private long mannerId(Handle handle, Reading reading) {
+  long mannerId(Handle handle, Reading reading) {
     MannerKey key =
         new MannerKey(
             reading.temperatureErrorK(), reading.rhErrorPct(), String.join(" ", reading.flags()));
@@ -171,11 +199,11 @@ final class ReadingTables {
         });
   }
 
-  private static @Nullable Long sent(Reading reading, Function<Reading.Sent, OptionalDouble> what) {
+  static @Nullable Long sent(Reading reading, Function<Reading.Sent, OptionalDouble> what) {
     return micro(reading.sent().map(what).orElse(OptionalDouble.empty()));
   }
 
-  private static @Nullable Long micro(OptionalDouble value) {
+  static @Nullable Long micro(OptionalDouble value) {
     return value.isPresent() ? Math.round(value.getAsDouble() * MICRO) : null;
   }
 

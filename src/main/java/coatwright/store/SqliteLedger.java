@@ -105,6 +105,32 @@ final class SqliteLedger implements Ledger {
                 .list());
   }
 
+  /** Entries after the one with this number; a strike comes with what it strikes out. */
+  static List<Outgoing.OfEntry> after(Handle handle, long number, int atMost) {
+    List<Entry> entries = entries(handle, "number > ? order by number limit ?", number, atMost);
+    List<Outgoing.OfEntry> after = new ArrayList<>();
+    for (Entry entry : entries) {
+      Optional<Entry> struck =
+          entry.body() instanceof Strike strike
+              ? numberOf(strike.entry())
+                  .flatMap(of -> entries(handle, "number = ?", of).stream().findFirst())
+              : Optional.empty();
+      after.add(new Outgoing.OfEntry(numberOf(entry.id()).orElseThrow(), entry, struck));
+    }
+    return after;
+  }
+
+  private static List<Entry> entries(Handle handle, String which, Object... values) {
+    return handle
+        .select("select number, kind, at, written_at, who, body from entry where " + which, values)
+        .map((row, context) -> entry(row))
+        .list();
+  }
+
+  private static Optional<Long> numberOf(String id) {
+    return id.matches("e\\d{1,18}") ? Optional.of(Long.valueOf(id.substring(1))) : Optional.empty();
+  }
+
   private static Entry entry(ResultSet row) throws SQLException {
     String kind = row.getString("kind");
     Class<? extends EntryBody> bodyType = BODIES.get(kind);

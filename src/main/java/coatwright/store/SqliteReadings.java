@@ -1,5 +1,6 @@
 package coatwright.store;
 
+import coatwright.climate.ClockStretch;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
 import coatwright.climate.ReadingLog;
@@ -14,6 +15,7 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.TimeUnit;
+import org.jdbi.v3.core.Handle;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,7 +27,12 @@ import org.jspecify.annotations.Nullable;
 final class SqliteReadings implements ReadingLog, AutoCloseable {
   /** What waits to be written. */
   private sealed interface Item {
-    record OfReading(Reading reading) implements Item {}
+    /**
+     * @param stretch of the clock in which it came; empty where nobody keeps stretches
+     */
+    record OfReading(Reading reading, Optional<ClockStretch> stretch) implements Item {}
+
+    record Redate(CompletableFuture<Integer> redated) implements Item {}
 
     record OfRaw(RawText raw) implements Item {}
 
@@ -40,18 +47,25 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
   private static final Duration PATIENCE = Duration.ofSeconds(10);
 
   private final Database database;
-  private final ReadingTables tables = new ReadingTables();
+  private final ReadingTables tables;
+  private final UndatedTable undated;
   private final BlockingQueue<Item> waiting = new ArrayBlockingQueue<>(MOST_WAITING);
   private final @Nullable Thread writer;
   private volatile @Nullable StoreTrouble trouble;
+  private volatile Optional<ClockStretch> stretch = Optional.empty();
 
-  private SqliteReadings(Database database, boolean writable) {
+  private SqliteReadings(Database database, boolean writable, boolean outbox) {
     this.database = database;
+    this.tables = new ReadingTables(outbox);
+    this.undated = new UndatedTable(tables);
     this.writer = writable ? new Thread(this::writeUntilStopped, "readings-writer") : null;
   }
 
-  static SqliteReadings toWrite(Database database) {
-    SqliteReadings readings = new SqliteReadings(database, true);
+  /**
+   * @param outbox whether there is a mirror that wants to be told the readings
+   */
+  static SqliteReadings toWrite(Database database, boolean outbox) {
+    SqliteReadings readings = new SqliteReadings(database, true, outbox);
     if (readings.writer != null) {
       readings.writer.start();
     }
@@ -59,17 +73,38 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
   }
 
   static SqliteReadings toRead(Database database) {
-    return new SqliteReadings(database, false);
+    return new SqliteReadings(database, false, false);
   }
 
   @Override
   public void append(Reading reading) {
-    put(new Item.OfReading(reading));
+    put(new Item.OfReading(reading, stretch));
   }
 
   @Override
   public void keep(RawText raw) {
     put(new Item.OfRaw(raw));
+  }
+
+  /** What is appended from now on belongs to that stretch of the clock. */
+  void begin(ClockStretch begun) {
+    stretch = Optional.of(begun);
+  }
+
+  /** The stretch that has begun; 0 before the first. */
+  long stretch() {
+    return stretch.map(ClockStretch::id).orElse(0L);
+  }
+
+  /** Dates the undated readings of this boot; in turn with the readings that wait. */
+  int redate() {
+    CompletableFuture<Integer> redated = new CompletableFuture<>();
+    put(new Item.Redate(redated));
+    try {
+      return redated.join();
+    } catch (CompletionException e) {
+      throw StoreTrouble.of(database.file(), "dating readings", causeOf(e));
+    }
   }
 
   private void put(Item item) {
@@ -154,26 +189,33 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
   }
 
   private static boolean isAwaited(Item item) {
-    return item instanceof Item.Done || item instanceof Item.Stop;
+    return item instanceof Item.Done || item instanceof Item.Stop || item instanceof Item.Redate;
   }
 
   /** Writes the batch and empties it; on trouble keeps the readings for the next try. */
   private boolean tryToWrite(List<Item> batch) {
     try {
-      write(batch);
+      int redated = write(batch);
       trouble = null;
-      batch.forEach(item -> done(item, null));
+      batch.forEach(item -> done(item, redated, null));
       batch.clear();
       return true;
     } catch (StoreTrouble e) {
       trouble = e;
-      batch.forEach(item -> done(item, e));
-      batch.removeIf(item -> item instanceof Item.Done);
+      batch.forEach(item -> done(item, 0, e));
+      batch.removeIf(item -> item instanceof Item.Done || item instanceof Item.Redate);
       return false;
     }
   }
 
-  private static void done(Item item, @Nullable StoreTrouble failure) {
+  private static void done(Item item, int redated, @Nullable StoreTrouble failure) {
+    if (item instanceof Item.Redate asked) {
+      if (failure == null) {
+        asked.redated().complete(redated);
+      } else {
+        asked.redated().completeExceptionally(failure);
+      }
+    }
     if (item instanceof Item.Done waited) {
       if (failure == null) {
         waited.written().complete(true);
@@ -183,30 +225,59 @@ final class SqliteReadings implements ReadingLog, AutoCloseable {
     }
   }
 
-  private void write(List<Item> batch) {
-    List<Reading> readings = new ArrayList<>();
+  /** Writes readings and texts; answers how many readings got a date. */
+  private int write(List<Item> batch) {
+    List<Item.OfReading> readings = new ArrayList<>();
     List<RawText> raws = new ArrayList<>();
+    boolean redate = false;
     for (Item item : batch) {
       if (item instanceof Item.OfReading one) {
-        readings.add(one.reading());
+        readings.add(one);
       } else if (item instanceof Item.OfRaw one) {
         raws.add(one.raw());
+      } else if (item instanceof Item.Redate) {
+        redate = true;
       }
     }
-    if (readings.isEmpty() && raws.isEmpty()) {
-      return;
+    if (readings.isEmpty() && raws.isEmpty() && !redate) {
+      return 0;
     }
+    Optional<ClockStretch> dating = redate ? stretch : Optional.empty();
     try {
-      database.writeQuickly(
+      return database.writeQuickly(
           "writing readings",
           handle -> {
-            tables.write(handle, readings);
+            for (int from = 0; from < readings.size(); ) {
+              int to = endOfStretch(readings, from);
+              write(handle, readings.subList(from, to));
+              from = to;
+            }
             tables.keep(handle, raws);
-            return true;
+            return dating.map(now -> undated.redate(handle, now)).orElse(0);
           });
     } catch (StoreTrouble e) {
       tables.forget();
       throw e;
+    }
+  }
+
+  private static int endOfStretch(List<Item.OfReading> readings, int from) {
+    int to = from + 1;
+    while (to < readings.size()
+        && readings.get(to).stretch().equals(readings.get(from).stretch())) {
+      to++;
+    }
+    return to;
+  }
+
+  /** Readings of one stretch: with their dates, or aside until the date is known. */
+  private void write(Handle handle, List<Item.OfReading> items) {
+    Optional<ClockStretch> of = items.get(0).stretch();
+    List<Reading> readings = items.stream().map(Item.OfReading::reading).toList();
+    if (of.map(ClockStretch::trusted).orElse(true)) {
+      tables.write(handle, readings, of.map(ClockStretch::id));
+    } else {
+      undated.write(handle, readings, of.orElseThrow().id());
     }
   }
 

@@ -1,5 +1,6 @@
 package coatwright.store;
 
+import coatwright.climate.HouseLog;
 import coatwright.climate.ReadingLog;
 import coatwright.journal.Ledger;
 import coatwright.outlook.PredictionLog;
@@ -12,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Clock;
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -56,12 +58,25 @@ public final class SqliteStore implements AutoCloseable {
    * @throws StoreTrouble if another program holds it or the file cannot be used
    */
   public static SqliteStore open(Path folder, Clock clock) {
+    return open(folder, clock, List.of());
+  }
+
+  /**
+   * The same, with mirrors to be told what is written. One that is left out is forgotten.
+   *
+   * @throws StoreTrouble if another program holds it or the file cannot be used
+   */
+  public static SqliteStore open(Path folder, Clock clock, List<Outbox.Wish> mirrors) {
     Path file = folder.resolve(FILE_NAME);
     FileChannel lock = lock(folder);
     try {
       Optional<Path> backup = Migrations.run(file, clock);
       Database database = Database.toWrite(file);
-      return new SqliteStore(file, database, SqliteReadings.toWrite(database), lock, backup);
+      Outbox.setUp(database, mirrors, clock);
+      boolean told =
+          mirrors.stream().anyMatch(one -> one.streams().contains(Outbox.Stream.READINGS));
+      SqliteReadings readings = SqliteReadings.toWrite(database, told);
+      return new SqliteStore(file, database, readings, lock, backup);
     } catch (RuntimeException e) {
       release(folder, lock);
       throw e;
@@ -142,9 +157,19 @@ public final class SqliteStore implements AutoCloseable {
     return readings;
   }
 
+  /** What the house notes of itself and its clock. */
+  public HouseLog houseLog() {
+    return new SqliteHouseLog(database, readings);
+  }
+
   /** Predictions that moved. */
   public PredictionLog predictions() {
     return new SqlitePredictions(database);
+  }
+
+  /** What mirrors take, and how far each has come. */
+  public Outbox outbox() {
+    return new Outbox(database);
   }
 
   /** Warnings. */

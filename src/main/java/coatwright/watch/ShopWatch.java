@@ -5,9 +5,12 @@ import coatwright.climate.SourceStatus;
 import coatwright.film.Finish;
 import coatwright.journal.Journal;
 import coatwright.outlook.Outlooks;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -28,6 +31,7 @@ public final class ShopWatch implements Watch {
   private final WoodSigns wood;
   private final SensorSigns sensors;
   private final Said said;
+  private final Map<String, Supplier<Optional<String>>> houseTroubles = new LinkedHashMap<>();
 
   /**
    * @param log read once here, so that a restart neither repeats nor forgets a warning
@@ -53,9 +57,40 @@ public final class ShopWatch implements Watch {
     this.said = new Said(log.open());
   }
 
+  /**
+   * Warns of something of the house itself while it lasts.
+   *
+   * @param kind the warning's kind
+   * @param trouble one sentence saying what is wrong and what to do, when something is
+   */
+  public synchronized void alsoWatch(String kind, Supplier<Optional<String>> trouble) {
+    houseTroubles.put(kind, trouble);
+  }
+
+  private List<Sign> houseSigns() {
+    List<Sign> signs = new ArrayList<>();
+    houseTroubles.forEach(
+        (kind, asked) -> {
+          Optional<String> trouble = asked.get();
+          signs.add(
+              new Sign(
+                  kind + "/house",
+                  kind,
+                  Optional.empty(),
+                  Optional.empty(),
+                  trouble.isPresent() ? Sign.Verdict.ON : Sign.Verdict.CLEAR,
+                  0,
+                  trouble.orElse("all is well again"),
+                  Duration.ZERO,
+                  Duration.ZERO));
+        });
+    return signs;
+  }
+
   @Override
   public synchronized void judge(Instant now) {
     List<Sign> signs = new ArrayList<>(clouding.look(now));
+    signs.addAll(houseSigns());
     signs.addAll(wood.look(now));
     signs.addAll(sensors.look(sources.get(), said, now));
     signs.addAll(cure.look(now));

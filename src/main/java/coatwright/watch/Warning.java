@@ -7,7 +7,7 @@ import java.util.Optional;
  * Something said once: it begins, is told, and ends.
  *
  * @param kind {@code clouding}, {@code slow-cure}, {@code wood-near-dew-point}, {@code sensor},
- *     {@code rags}
+ *     {@code clock}, {@code rags}
  * @param message one sentence: what, which part or room, by when, what to do
  */
 public record Warning(

@@ -49,6 +49,7 @@ final class Pages {
 
   void addTo(RoutesConfig routes) {
     routes.get("/", ctx -> serve(ctx, "web/index.html"));
+    routes.get("/air", ctx -> serve(ctx, "web/air.html"));
     routes.get("/due", ctx -> serve(ctx, "web/due.html"));
     routes.get("/why", ctx -> serve(ctx, "web/why.html"));
     routes.get("/openapi.json", ctx -> serve(ctx, "coatwright/web/openapi.json"));

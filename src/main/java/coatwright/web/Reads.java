@@ -4,6 +4,7 @@ import coatwright.air.Airing;
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
 import coatwright.climate.Gap;
+import coatwright.climate.Happening;
 import coatwright.climate.RoomDay;
 import coatwright.journal.Coat;
 import coatwright.journal.Entry;
@@ -11,7 +12,9 @@ import coatwright.journal.Observation;
 import coatwright.journal.Part;
 import coatwright.journal.PartPath;
 import coatwright.journal.Piece;
+import coatwright.outlook.BrushingWindows;
 import coatwright.outlook.Due;
+import coatwright.outlook.WindowQuestion;
 import coatwright.quantity.Quantities;
 import coatwright.quantity.RefusedInput;
 import coatwright.watch.Warning;
@@ -46,6 +49,8 @@ import java.util.stream.Stream;
 
 /** The routes that read. */
 final class Reads {
+  private static final Duration MISSED = Duration.ofDays(7);
+  private static final Duration CLOCK_SLACK = Duration.ofMinutes(2);
   private static final Duration USUAL_STRETCH = Duration.ofHours(24);
   private static final Duration LONGEST_STRETCH = Duration.ofDays(400);
 
@@ -76,6 +81,8 @@ final class Reads {
     routes.get(api + "/rooms", ctx -> answer(ctx, Map.of("rooms", board.rooms())));
     routes.get(api + "/rooms/{room}", ctx -> answer(ctx, roomSheet(ctx)));
     routes.get(api + "/rooms/{room}/readings", ctx -> answer(ctx, readings(ctx)));
+    routes.get(api + "/rooms/{room}/forecast", ctx -> answer(ctx, forecast(ctx)));
+    routes.get(api + "/windows", ctx -> answer(ctx, windows(ctx)));
     routes.get(
         api + "/finishes",
         ctx ->
@@ -90,9 +97,11 @@ final class Reads {
     routes.get(api + "/due", ctx -> answer(ctx, Map.of("due", due(given(ctx, "piece")))));
     routes.get(api + "/why/<coat>", ctx -> answer(ctx, why(ctx.pathParam("coat"))));
     routes.get(api + "/warnings", ctx -> answer(ctx, Map.of("warnings", warnings(ctx))));
+    routes.get(api + "/mirrors", ctx -> answer(ctx, Map.of("mirrors", rooms.mirrors().get())));
     routes.get(api + "/backup", ctx -> answer(ctx, Map.of("backup", rooms.backup().get())));
     routes.get(api + "/calibrations", ctx -> answer(ctx, calibrations.all()));
     routes.get(api + "/calibrations/{source}/readings", ctx -> answer(ctx, again(ctx)));
+    routes.get(api + "/missed", ctx -> answer(ctx, Map.of("missed", missed(ctx))));
     routes.get(api + "/sources", ctx -> answer(ctx, Map.of("sources", sources())));
   }
 
@@ -108,6 +117,12 @@ final class Reads {
           "give an earlier from or a nearer to");
     }
     return calibrations.again(ctx.pathParam("source"), from, to);
+  }
+
+  private List<Happening> missed(Context ctx) {
+    Instant now = rooms.clock().instant();
+    Instant from = given(ctx, "from").map(text -> time("from", text)).orElse(now.minus(MISSED));
+    return rooms.missed().apply(from, now.plus(CLOCK_SLACK));
   }
 
   private List<SourceSheet> sources() {
@@ -211,6 +226,34 @@ final class Reads {
             .flatMap(series -> thinned(series.points(), AirPoint::at, step).stream())
             .map(Reads::point)
             .toList());
+  }
+
+  private ForecastView forecast(Context ctx) {
+    String room = room(ctx.pathParam("room"));
+    return rooms
+        .climate()
+        .forecast(room)
+        .map(ForecastView::of)
+        .orElseGet(() -> ForecastView.none(room, rooms.clock().instant()));
+  }
+
+  private BrushingWindows windows(Context ctx) {
+    Optional<String> finish = given(ctx, "finish");
+    finish
+        .filter(name -> !rooms.finishes().containsKey(name))
+        .ifPresent(
+            name -> {
+              throw Unknown.of("finish", name, rooms.finishes().keySet());
+            });
+    return rooms
+        .outlooks()
+        .windows(
+            new WindowQuestion(
+                given(ctx, "part").map(this::knownPart),
+                finish,
+                given(ctx, "jar"),
+                given(ctx, "room").map(this::room)),
+            rooms.clock().instant());
   }
 
   private static Point point(AirPoint air) {

@@ -5,6 +5,7 @@ import coatwright.climate.SourceState;
 import coatwright.climate.SourceStatus;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -74,6 +75,11 @@ final class Vitals {
                 + air.trouble().map(trouble -> ": " + trouble).orElse(""));
       }
     }
+    for (MirrorView mirror : rooms.mirrors().get()) {
+      if (!mirror.fine()) {
+        reasons.add("mirror " + mirror.name() + ": " + mirror.says());
+      }
+    }
     Optional<String> unwritten = rooms.storeTrouble().get();
     unwritten.ifPresent(reasons::add);
     return new Health(true, someAir && unwritten.isEmpty(), reasons);
@@ -100,6 +106,7 @@ final class Vitals {
     airFigures(sheet);
     sheet.head("coatwright_warnings_open", "gauge", "Warnings that have not ended.");
     sheet.row("coatwright_warnings_open", "", rooms.watch().open().size());
+    mirrorFigures(sheet);
     sheet.head("coatwright_entries_total", "counter", "Lines of the journal.");
     sheet.row("coatwright_entries_total", "", rooms.journal().entries().size());
     sheet.head("coatwright_web_listeners", "gauge", "Open event streams.");
@@ -112,6 +119,44 @@ final class Vitals {
     sheet.head("coatwright_heap_used_bytes", "gauge", "Heap in use.");
     sheet.row("coatwright_heap_used_bytes", "", machine.totalMemory() - machine.freeMemory());
     return sheet.toString();
+  }
+
+  private void mirrorFigures(Sheet sheet) {
+    List<MirrorView> mirrors = rooms.mirrors().get();
+    if (mirrors.isEmpty()) {
+      return;
+    }
+    sheet.head("coatwright_mirror_sent_total", "counter", "Points a mirror's server has taken.");
+    mirrors.forEach(one -> sheet.row("coatwright_mirror_sent_total", label(one), one.sent()));
+    sheet.head("coatwright_mirror_waiting", "gauge", "What is still to be sent to a mirror.");
+    mirrors.forEach(one -> sheet.row("coatwright_mirror_waiting", label(one), one.waiting()));
+    sheet.head("coatwright_mirror_parked", "gauge", "Points a mirror's server refused for good.");
+    mirrors.forEach(one -> sheet.row("coatwright_mirror_parked", label(one), one.parked()));
+    sheet.head(
+        "coatwright_mirror_last_success_seconds", "gauge", "When a mirror last sent, Unix time.");
+    mirrors.forEach(
+        one ->
+            one.lastSuccess()
+                .ifPresent(
+                    at ->
+                        sheet.row(
+                            "coatwright_mirror_last_success_seconds",
+                            label(one),
+                            at.getEpochSecond())));
+    sheet.head(
+        "coatwright_mirror_behind_seconds", "gauge", "How long a mirror has been behind; 0 = not.");
+    mirrors.forEach(
+        one ->
+            sheet.row(
+                "coatwright_mirror_behind_seconds",
+                label(one),
+                one.behindSince()
+                    .map(since -> Duration.between(since, rooms.clock().instant()).toSeconds())
+                    .orElse(0L)));
+  }
+
+  private static String label(MirrorView mirror) {
+    return "mirror=\"" + escaped(mirror.name()) + "\"";
   }
 
   private void airFigures(Sheet sheet) {

@@ -1,6 +1,7 @@
 package coatwright.web;
 
 import coatwright.climate.Climate;
+import coatwright.climate.Happening;
 import coatwright.climate.ReadingLog;
 import coatwright.climate.SourceStatus;
 import coatwright.film.Finish;
@@ -13,6 +14,7 @@ import coatwright.quantity.UnitSystem;
 import coatwright.review.Reviews;
 import coatwright.watch.Watch;
 import java.time.Clock;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -30,7 +32,9 @@ import java.util.function.Supplier;
  * @param finishes every finish by its name, in the order people should read them
  * @param sources the state of every source now
  * @param storeTrouble what keeps readings or entries from being written, if anything does
+ * @param mirrors how each mirror of the database does
  * @param backup when the database was last copied and how to copy it, in one sentence
+ * @param missed what befell the house itself between two moments, oldest first
  * @param outlookForm reads a described coat from the command line's words
  * @param shop the shop's name
  * @param zone the shop's time zone; every time is written with its offset
@@ -50,7 +54,9 @@ public record WebRooms(
     Map<String, Finish> finishes,
     Supplier<List<SourceStatus>> sources,
     Supplier<Optional<String>> storeTrouble,
+    Supplier<List<MirrorView>> mirrors,
     Supplier<String> backup,
+    BiFunction<Instant, Instant, List<Happening>> missed,
     BiFunction<Map<String, String>, Map<String, Finish>, OutlookRequest> outlookForm,
     String shop,
     ZoneId zone,

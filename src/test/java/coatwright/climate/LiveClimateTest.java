@@ -9,6 +9,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import coatwright.climate.forecast.HourlyForecast;
 import coatwright.quantity.RefusedInput;
 import java.time.Duration;
 import java.time.Instant;
@@ -270,6 +271,76 @@ class LiveClimateTest {
     AirPoint later = expected.points().get(expected.points().size() - 1);
     assertThat(soon.airTempC() - usualTempC(soon.at())).isBetween(5.0, 6.5);
     assertThat(later.airTempC() - usualTempC(later.at())).isBetween(-1.0, 1.5);
+  }
+
+  @Test
+  void everyCourseOfAForecastLeavesTheAirAsItIsNow() {
+    fill(Duration.ofDays(30));
+    climate.accept(air("wall", BENCH, NOON, usualTempC(NOON), 50));
+    AirForecast forecast = climate.forecast(BENCH).orElseThrow();
+
+    assertThat(forecast.basis()).isEqualTo(HourlyForecast.Basis.LEARNING);
+    assertThat(forecast.at(0)).isEqualTo(NOON);
+    assertThat(forecast.at(1)).isEqualTo(NOON.plusSeconds(1800));
+    assertThat(forecast.knots()).isBetween(73, 75);
+    for (int member = 0; member < forecast.members(); member++) {
+      assertThat(forecast.airTempC(member, 0)).isCloseTo(usualTempC(NOON), within(0.01));
+      assertThat(forecast.rhPct(member, 0)).isCloseTo(50, within(0.1));
+    }
+    for (int knot : new int[] {1, 6, 24, 72}) {
+      AirForecast.Range range = forecast.airTempC(knot);
+      assertThat(forecast.middle(knot).airTempC()).isBetween(range.p10(), range.p90());
+      assertThat(range.p10()).isLessThanOrEqualTo(range.p90());
+      assertThat(forecast.dewPointC(knot).p10())
+          .isLessThanOrEqualTo(forecast.dewPointC(knot).p90());
+    }
+    assertThat(forecast.meanErrorK()).isBetween(0.0, 5.0);
+    assertThat(forecast.usualFrom()).isEqualTo(NOON.plus(Duration.ofHours(24)));
+  }
+
+  @Test
+  void aRestartForecastsAsTheOneThatRanOn() {
+    fill(Duration.ofDays(20));
+    AirForecast before = climate.forecast(BENCH).orElseThrow();
+    assertThat(before.knots()).isGreaterThan(70);
+    for (int hour = 0; hour < 60; hour++) {
+      for (int minute = 0; minute < 60; minute += 5) {
+        Instant at = NOON.plus(Duration.ofHours(hour)).plusSeconds(60L * minute);
+        climate.accept(air("wall", BENCH, at, usualTempC(at), 50));
+      }
+      clock.pass(Duration.ofHours(1));
+      assertThat(climate.forecast(BENCH)).isPresent();
+    }
+    AirForecast ranOn = climate.forecast(BENCH).orElseThrow();
+    AirForecast restarted =
+        new LiveClimate(List.of(BENCH), log, clock, MINUTE).forecast(BENCH).orElseThrow();
+
+    for (int knot : new int[] {1, 12, 48}) {
+      assertThat(restarted.middle(knot).airTempC())
+          .isCloseTo(ranOn.middle(knot).airTempC(), within(0.05));
+    }
+  }
+
+  @Test
+  void readingsThatCameLateAreTakenInWithTheNextLook() {
+    fill(Duration.ofDays(10));
+    clock.pass(Duration.ofHours(6));
+    AirForecast inTheDark = climate.forecast(BENCH).orElseThrow();
+    Instant now = NOON.plus(Duration.ofHours(6));
+    for (Instant at = NOON; at.isBefore(now); at = at.plusSeconds(300)) {
+      climate.accept(air("wall", BENCH, at, usualTempC(at) + 4, 50));
+    }
+    clock.pass(Duration.ofMinutes(31));
+
+    AirForecast informed = climate.forecast(BENCH).orElseThrow();
+
+    assertThat(informed.past()).hasSizeGreaterThan(inTheDark.past().size());
+    assertThat(informed.middle(2).airTempC()).isGreaterThan(inTheDark.middle(2).airTempC() + 1);
+  }
+
+  @Test
+  void nothingIsForecastOfARoomNobodyMeasured() {
+    assertThat(climate.forecast(FINISHING)).isEmpty();
   }
 
   private void fill(Duration length) {

@@ -314,7 +314,7 @@ class FinishFilesTest {
                       touch: 6h
                       recoat: 4h
                     """))
-        .contains("line 7: data-sheet: the stated time to dry to recoat is shorter");
+        .contains("line 7: data-sheet: the stated time to dry to recoat, 4.0 h, is shorter");
   }
 
   @ParameterizedTest(name = "{1} over {0}: {2}")

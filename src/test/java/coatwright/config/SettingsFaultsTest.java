@@ -42,7 +42,34 @@ class SettingsFaultsTest {
         .contains(
             "line 9: rooms[2].volume \"28\": a room's volume needs its unit; write it like 28m3")
         .contains("line 11: web.port \"84100\": a number from 1 to 65535 is expected")
-        .contains("line 12: colour: no such key; known here: brokers, finishes, rooms, shop");
+        .contains(
+            "line 12: colour: no such key; known here: brokers, finishes, mirrors, outdoor-forecast, rooms, shop");
+  }
+
+  @Test
+  void doesNotOpenTheBrokerInsideToOthersWithoutAPassword() throws IOException {
+    String told =
+        refusalOf(
+            """
+            rooms:
+              - name: bench
+            brokers:
+              shop:
+                url: in-process
+                host: 0.0.0.0
+                ca: ca.pem
+              house:
+                url: tcp://127.0.0.1:1883
+                port: 1884
+            """);
+
+    assertThat(told)
+        .contains(
+            "line 6: brokers.shop.host \"0.0.0.0\": others than this machine could send readings"
+                + " without a password; give user and password-file, or write 127.0.0.1")
+        .contains(
+            "line 7: brokers.shop.ca \"ca.pem\": the broker inside this program has no certificate")
+        .contains("line 10: brokers.house.port \"1884\": goes with url: in-process only");
   }
 
   @Test

@@ -8,6 +8,7 @@ import coatwright.config.Settings.Web;
 import coatwright.film.Finish;
 import coatwright.film.SpiritDrying;
 import coatwright.sensors.SourceMapping;
+import coatwright.store.influx.MirrorSettings;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -31,6 +32,7 @@ class ShippedSettingsTest {
     assertThat(settings.web()).isEqualTo(Web.DEFAULT);
     assertThat(settings.store()).isEqualTo(Store.DEFAULT);
     assertThat(settings.brokers()).isEmpty();
+    assertThat(settings.mirrors()).isEmpty();
     assertThat(settings.finishes())
         .containsOnlyKeys(
             "shellac-pale",
@@ -60,6 +62,8 @@ class ShippedSettingsTest {
     assertThat(settings.brokers()).containsOnlyKeys("house");
     assertThat(settings.brokers().get("house").user()).isEmpty();
     assertThat(settings.brokers().get("house").clientId()).isEmpty();
+    assertThat(settings.mirrors())
+        .containsExactly(MirrorSettings.usual("house", "http://127.0.0.1:8086"));
   }
 
   @Test

@@ -212,9 +212,9 @@ class CureSignsTest {
     assertThatThrownBy(
             () -> stated(23, Map.of(Milestone.DRY_TO_TOUCH, 3.0, Milestone.DRY_TO_RECOAT, 2.0)))
         .isInstanceOf(OutOfRange.class)
-        .hasMessageContaining("dry to recoat is shorter");
+        .hasMessageContaining("dry to recoat, 2.0 h, is shorter");
     assertThatThrownBy(() -> stated(23, Map.of(Milestone.DRY_TO_RECOAT, 80.0)))
-        .hasMessageContaining("recoat window ends before it begins");
+        .hasMessageContaining("recoat window ends, at");
     assertThatThrownBy(() -> CureMoment.of(20, 50, 20, 2000)).hasMessageContaining("wet film");
   }
 }

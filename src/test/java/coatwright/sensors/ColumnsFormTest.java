@@ -50,6 +50,42 @@ class ColumnsFormTest {
     assertThat(say(intake, "60012,55.1,19.42").accepted()).isEmpty();
   }
 
+  private static void overhear(Intake intake, String line, boolean maybeCut) {
+    byte[] bytes = line.getBytes(StandardCharsets.UTF_8);
+    intake.overhear(RawReading.of("port", bytes, START, RawReading.Way.LINE), maybeCut);
+  }
+
+  @Test
+  void aHeaderSaidWhileTheLineSettlesIsLearned() {
+    Intake intake = intake(true, "temp_c", "rh");
+    overhear(intake, "temp_c,rh,time_ms", false);
+
+    assertThat(say(intake, "19.42,55.1,60012").accepted().get(0).rhPct()).hasValue(55.1);
+  }
+
+  @Test
+  void theFirstNameOfALineThatMayBeCutIsNotBelieved() {
+    Intake intake = intake(true, "temp_c", "rh");
+    overhear(intake, "temp_c,rh", true);
+
+    assertThat(say(intake, "19.42,55.1").reason().orElseThrow())
+        .as("it may have been board_temp_c")
+        .contains("no header line seen yet");
+  }
+
+  @Test
+  void aHeaderOverheardWithoutItsBeginningGivesWayToTheWholeOne() {
+    Intake intake = intake(true, "temp_c", "rh");
+    overhear(intake, "ms,temp_c,rh", true);
+    assertThat(say(intake, "60012,19.42,55.1").accepted().get(0).temperatureC()).hasValue(19.42);
+    say(intake, "time_ms,temp_c,rh");
+
+    assertThat(say(intake, "60012,19.42,55.1").accepted().get(0).temperatureC()).hasValue(19.42);
+    assertThat(say(intake, "up,time_ms,temp_c,rh").reason().orElseThrow())
+        .as("learned whole, it is no longer completed")
+        .contains("header changed");
+  }
+
   @Test
   void refusesARowWithAnotherNumberOfColumns() {
     Intake intake = intake(true, "temp_c", "rh");

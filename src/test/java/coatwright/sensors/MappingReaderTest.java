@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import coatwright.climate.Role;
 import coatwright.quantity.Fault;
 import coatwright.quantity.RefusedInput;
+import coatwright.sensors.modbus.ModbusRequest;
 import coatwright.sensors.serial.SerialSettings;
 import java.time.Duration;
 import java.time.Instant;
@@ -86,13 +87,72 @@ class MappingReaderTest {
             each -> assertThat(each).contains(typed).contains("did you mean " + meant + "?"));
   }
 
+  private static final String REGISTERS =
+      """
+      {'source': 'wall', 'transport': 'serial', 'device': 'by-id/a', 'room': 'bench room',
+       'payload': 'modbus-rtu', 'address': 1, %s, 'readings': [
+        {'quantity': 'air-temperature', 'at': 0, 'type': 'int16', 'scale': 0.1, 'unit': 'Cel'},
+        {'quantity': 'relative-humidity', 'at': 1, 'type': 'uint16', 'scale': 0.1, 'unit': '%%'}]}
+      """;
+
   @ParameterizedTest
-  @ValueSource(strings = {"senml", "hex", "modbus-rtu", "word"})
-  void refusesTheFormsOfALaterVersionAndNamesThoseOfThisOne(String form) {
-    assertThat(faults("{'source': 'a', 'payload': '%s', 'start': 1}".formatted(form)))
-        .singleElement()
-        .asString()
-        .contains("is not in this version; use number, json, pattern or columns");
+  @CsvSource({"0, 4, 1", "1, 4, 2", "30001, 4, 30002", "40001, 3, 40002"})
+  void countsRegistersFromTheBaseThatIsSaid(int base, int function, int start) {
+    String asked =
+        "'base': %d, 'function': %d, 'start': %d, 'count': 2".formatted(base, function, start);
+    SourceMapping mapping = Mappings.source(REGISTERS.formatted(asked));
+
+    assertThat(mapping.payload().modbus().orElseThrow().request())
+        .contains(new ModbusRequest(1, function, 1, 2));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "'function': 4, 'start': 1, 'count': 2|base: is missing; say how the maker's sheet counts",
+        "'base': 30000, 'function': 4, 'start': 1, 'count': 2|is not a way of counting registers",
+        "'base': 40001, 'function': 4, 'start': 40001, 'count': 2|belongs to function 3",
+        "'base': 0, 'function': 4, 'start': 30002, 'count': 2|looks like a number of the maker's",
+        "'base': 1, 'function': 4, 'start': 0, 'count': 2|is below its base 1",
+        "'base': 0, 'function': 6, 'start': 0, 'count': 2|is neither 3 nor 4",
+        "'base': 0, 'function': 4, 'start': 0, 'count': 1|lies behind the registers read",
+        "'base': 0, 'function': 4, 'start': 0|count: is missing; write how many registers"
+      })
+  void refusesRegistersThatAreNotSaidWhole(String asked, String said) {
+    assertThat(faults(REGISTERS.formatted(asked)))
+        .anySatisfy(each -> assertThat(each).contains(said));
+  }
+
+  @Test
+  void asksForTheOrderOfWordsWhereANumberHasTwo() {
+    assertThat(
+            faults(
+                REGISTERS
+                    .formatted("'base': 0, 'function': 3, 'start': 0, 'count': 4")
+                    .replace("'int16'", "'float32'")))
+        .anySatisfy(each -> assertThat(each).contains("words").contains("high-first or low-first"));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "'payload': 'json', 'count': 2|count \"2\": belongs to payload modbus-rtu",
+        "'payload': 'json', 'layout': 'fixed'|belongs to payload hex",
+        "'payload': 'json', 'records': []|belongs to payload senml",
+        "'payload': 'senml', 'readings': []|has no place in payload senml",
+        "'payload': 'senml'|records: is missing",
+        "'payload': 'word'|presence: is missing",
+        "'payload': 'hex'|layout: is missing",
+        "'payload': 'hex', 'layout': 'mine'|is not a layout described in the docs",
+        "'payload': 'hex', 'layout': 'tag byte 0x04 = T'|is not a layout described in the docs"
+      })
+  void refusesWordsThatBelongToAnotherForm(String words, String said) {
+    assertThat(faults("{'source': 'a', %s}".formatted(words)))
+        .anySatisfy(each -> assertThat(each).contains(said));
   }
 
   @Test

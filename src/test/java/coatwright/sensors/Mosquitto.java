@@ -20,12 +20,19 @@ public final class Mosquitto implements AutoCloseable {
   private Process process;
 
   public Mosquitto(Path directory) {
+    this(directory, "allow_anonymous true");
+  }
+
+  /** With further lines of its settings, which say who may come in and how. */
+  public Mosquitto(Path directory, String... lines) {
     this.port = freePort();
-    this.config = directory.resolve("mosquitto.conf");
+    this.config = directory.resolve("mosquitto-%d.conf".formatted(port));
     try {
+      // As root it would become another user, who may not read what a test has made.
       Files.writeString(
           config,
-          "listener %d 127.0.0.1\nallow_anonymous true\npersistence false\n".formatted(port));
+          "user root\nlistener %d 127.0.0.1\npersistence false\n%s\n"
+              .formatted(port, String.join("\n", lines)));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -75,6 +82,16 @@ public final class Mosquitto implements AutoCloseable {
 
   public URI url() {
     return URI.create("tcp://127.0.0.1:" + port);
+  }
+
+  /** Its port, at 127.0.0.1. */
+  public int port() {
+    return port;
+  }
+
+  /** The same place over TLS. */
+  public URI tlsUrl() {
+    return URI.create("ssl://localhost:" + port);
   }
 
   @Override

@@ -22,6 +22,9 @@ import org.junit.jupiter.api.io.TempDir;
 class MqttSensorsIT {
   private static final Duration SOON = Duration.ofSeconds(20);
 
+  /** Far more than the memory of the machine it may come to; MQTT allows 256 MB. */
+  private static final int LARGE = 60_000_000;
+
   @TempDir Path directory;
 
   private final List<Reading> readings = new CopyOnWriteArrayList<>();
@@ -38,7 +41,7 @@ class MqttSensorsIT {
   }
 
   private static void whenConnected(Sensors sensors) {
-    Eventually.within(SOON, "connected", () -> trouble(sensors).isBlank());
+    Eventually.within(SOON, "connected", sensors::allConnected);
   }
 
   /** The link's trouble; a source that only waits has none of it. */
@@ -144,12 +147,12 @@ class MqttSensorsIT {
         Sensors sensors = sensors(broker, Mappings.mqtt("wall", "shop/wall"), readings::add)) {
       sensors.start();
       sayUntilHeard(broker, 20.1, 1);
-      Publisher.send(broker.url(), "shop/wall", new byte[300_000], false);
+      Publisher.send(broker.url(), "shop/wall", new byte[LARGE], false);
       Eventually.within(SOON, "refused", () -> !sensors.statuses().get(0).lastRefused().isEmpty());
       sayUntilHeard(broker, 20.2, 2);
 
       assertThat(sensors.statuses().get(0).lastRefused().get(0).reason().orElseThrow())
-          .contains("300000 bytes is too long");
+          .contains("bytes or more is too long to be a reading");
     }
   }
 
@@ -174,5 +177,151 @@ class MqttSensorsIT {
 
       assertThat(sensors.statuses().get(0).trouble().orElseThrow()).contains("says it is gone");
     }
+  }
+
+  private static SourceMapping presence() {
+    return Mappings.source(
+        """
+        {'source': 'wall', 'transport': 'mqtt', 'filter': 'shop/wall', 'room': 'bench room',
+         'payload': 'json', 'every': 'PT1M',
+         'presence': {'filter': 'shop/wall/state', 'present': ['online'], 'absent': ['offline']},
+         'readings': [{'quantity': 'air-temperature', 'at': '/t', 'unit': 'Cel'}]}
+        """);
+  }
+
+  @Test
+  void believesFreshReadingsMoreThanAGoneTheBrokerKept() {
+    try (Mosquitto broker = new Mosquitto(directory);
+        Sensors sensors = sensors(broker, presence(), readings::add)) {
+      sensors.start();
+      sayUntilHeard(broker, 20.1, 1);
+      Publisher.leave(broker.url(), "shop/wall/state", "offline");
+      Eventually.within(SOON, "gone", () -> sensors.statuses().get(0).state() == SourceState.LATE);
+      sayUntilHeard(broker, 20.2, 2);
+      assertThat(sensors.statuses().get(0).state()).isEqualTo(SourceState.CURRENT);
+
+      broker.kill();
+      Eventually.within(SOON, "loss noticed", () -> !trouble(sensors).isBlank());
+      broker.start();
+      Publisher.leave(broker.url(), "shop/wall/state", "offline");
+      whenConnected(sensors);
+      Publisher.leave(broker.url(), "shop/wall/state", "");
+      Publisher.say(broker.url(), "shop/wall", "{\"t\":20.3}");
+      Eventually.within(SOON, "a later reading", () -> readings.size() == 3);
+      assertThat(sensors.statuses().get(0).state()).isEqualTo(SourceState.CURRENT);
+    }
+  }
+
+  @Test
+  void dropsWhatTheBrokerKeptWhenToldToIgnoreIt() {
+    SourceMapping mapping =
+        Mappings.source(
+            """
+            {'source': 'wall', 'transport': 'mqtt', 'filter': 'shop/+', 'room': 'bench room',
+             'payload': 'json', 'every': 'PT1M', 'retained': 'ignore',
+             'readings': [{'quantity': 'air-temperature', 'at': '/t', 'unit': 'Cel'}]}
+            """);
+    try (Mosquitto broker = new Mosquitto(directory)) {
+      Publisher.leave(broker.url(), "shop/old", "{\"t\":17.2}");
+      try (Sensors sensors = sensors(broker, mapping, readings::add)) {
+        sensors.start();
+        sayUntilHeard(broker, 20.1, 1);
+
+        assertThat(raw).extracting(RawText::channel).doesNotContain("shop/old");
+        assertThat(sensors.statuses().get(0).refused()).isZero();
+      }
+    }
+  }
+
+  @Test
+  void tellsSensorsOfOneFilterApartByTheLevelNamedSensor() {
+    SourceMapping mapping =
+        Mappings.source(
+            """
+            {'source': 'nodes', 'transport': 'mqtt', 'filter': 'shop/+/+/air',
+             'captures': ['room', 'sensor'], 'room': 'bench room', 'payload': 'json',
+             'every': 'PT1M', 'readings': [{'quantity': 'air-temperature', 'at': '/t', 'unit': 'Cel'}]}
+            """);
+    try (Mosquitto broker = new Mosquitto(directory);
+        Sensors sensors = sensors(broker, mapping, readings::add)) {
+      sensors.start();
+      whenConnected(sensors);
+      Eventually.within(
+          SOON,
+          "both heard",
+          () -> {
+            Publisher.say(broker.url(), "shop/bench/door/air", "{\"t\":20.1}");
+            Publisher.say(broker.url(), "shop/bench/rack/air", "{\"t\":20.4}");
+            return readings.stream().map(Reading::sensor).distinct().count() >= 2;
+          });
+
+      assertThat(readings).extracting(Reading::sensor).containsOnly("door", "rack");
+    }
+  }
+
+  @Test
+  void holdsBackABacklogLetGoAtOnceBecauseOnlyItsOrderIsKnown() {
+    try (Mosquitto broker = new Mosquitto(directory);
+        Sensors sensors = sensors(broker, Mappings.mqtt("wall", "shop/wall"), readings::add)) {
+      sensors.start();
+      whenConnected(sensors);
+      Publisher.sayAll(
+          broker.url(),
+          "shop/wall",
+          List.of(
+              "{\"t\":20.1,\"h\":50.1}",
+              "{\"t\":20.2,\"h\":50.2}",
+              "{\"t\":20.3,\"h\":50.3}",
+              "{\"t\":20.4,\"h\":50.4}",
+              "{\"t\":20.5,\"h\":50.5}"));
+      Eventually.within(SOON, "all five kept", () -> raw.size() == 5);
+
+      assertThat(readings).isEmpty();
+      assertThat(raw).extracting(RawText::verdict).containsOnly("heldBack");
+      assertThat(raw.get(0).reason().orElseThrow()).contains("only their order is known");
+    }
+  }
+
+  @Test
+  void hearsSeveralBrokersAtOnceAndSaysWhichOfThemIsGone() {
+    try (Mosquitto near = new Mosquitto(directory);
+        Mosquitto far = new Mosquitto(directory);
+        Sensors sensors =
+            new Sensors(
+                List.of(at("near", "shop/near", "one"), at("far", "shop/far", "two")),
+                Map.of(
+                    "one", Broker.open("one", near.url(), "two-brokers"),
+                    "two", Broker.open("two", far.url(), "two-brokers")),
+                Clock.systemUTC(),
+                readings::add,
+                doubt -> {},
+                raw::add)) {
+      sensors.start();
+      Eventually.within(
+          SOON,
+          "both heard",
+          () -> {
+            Publisher.say(near.url(), "shop/near", "{\"t\":20.1}");
+            Publisher.say(far.url(), "shop/far", "{\"t\":21.1}");
+            return readings.stream().map(Reading::source).distinct().count() == 2;
+          });
+
+      far.kill();
+      Eventually.within(
+          SOON,
+          "the far one is named",
+          () -> sensors.statuses().get(1).trouble().orElse("").startsWith("broker two at"));
+      assertThat(sensors.statuses().get(0).trouble()).isEmpty();
+    }
+  }
+
+  private static SourceMapping at(String source, String filter, String broker) {
+    return Mappings.source(
+        """
+        {'source': '%s', 'transport': 'mqtt', 'filter': '%s', 'broker': '%s',
+         'room': 'bench room', 'payload': 'json', 'every': 'PT1M',
+         'readings': [{'quantity': 'air-temperature', 'at': '/t', 'unit': 'Cel'}]}
+        """
+            .formatted(source, filter, broker));
   }
 }

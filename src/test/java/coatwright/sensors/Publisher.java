@@ -2,6 +2,7 @@ package coatwright.sensors;
 
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import org.eclipse.paho.client.mqttv3.MqttClient;
 import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
@@ -16,6 +17,20 @@ public final class Publisher {
 
   public static void leave(URI broker, String topic, String text) {
     send(broker, topic, text.getBytes(StandardCharsets.UTF_8), true);
+  }
+
+  /** Says several things as fast as it can, as a gateway does that lets go what it kept. */
+  public static void sayAll(URI broker, String topic, List<String> texts) {
+    try (MqttClient client =
+        new MqttClient(broker.toString(), MqttClient.generateClientId(), new MemoryPersistence())) {
+      client.connect();
+      for (String text : texts) {
+        client.publish(topic, text.getBytes(StandardCharsets.UTF_8), 1, false);
+      }
+      client.disconnect(100);
+    } catch (MqttException e) {
+      throw new IllegalStateException("cannot publish to " + broker, e);
+    }
   }
 
   public static void send(URI broker, String topic, byte[] bytes, boolean retained) {

@@ -15,9 +15,6 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.Set;
-import java.util.TreeSet;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -28,77 +25,48 @@ import org.junit.jupiter.params.provider.MethodSource;
  * back, a refusal. The inputs are made up after the faults real senders show.
  */
 class RecordedInputsTest {
-  /** Forms of payload that this version does not read; their inputs must be refused by name. */
-  private static final Set<String> OF_A_LATER_VERSION =
-      Set.of(
-          "senml",
-          "presence",
-          "ble-raw",
-          "ble-raw-mi",
-          "modbus-input-1-2",
-          "modbus-input-hundredths",
-          "modbus-holding-0-1",
-          "modbus-holding-t-first",
-          "modbus-float-hw",
-          "modbus-float-lw");
-
   private static final double CLOSE = 0.011;
-  private static final Recorded RECORDED =
-      new Recorded(
-          MappingReader.readForRecordings(Setting.of(json(text("/sensors/profiles.json")))),
-          Clock.fixed(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC));
+  private static final Recorded CORPUS = reading("/sensors/profiles.json");
+  private static final Recorded VARIANTS = reading("/sensors/variants-profiles.json");
 
-  static Stream<JsonNode> inputsReadNow() {
-    return inputs().filter(input -> !OF_A_LATER_VERSION.contains(profile(input)));
-  }
-
-  static Stream<JsonNode> inputsReadLater() {
-    return inputs().filter(input -> OF_A_LATER_VERSION.contains(profile(input)));
+  private static Recorded reading(String profiles) {
+    MappingReader.RecordedMappings mappings =
+        MappingReader.readForRecordings(Setting.of(json(text(profiles))));
+    assertThat(mappings.refused()).isEmpty();
+    return new Recorded(
+        mappings, Clock.fixed(Instant.parse("2026-03-14T09:30:00Z"), ZoneOffset.UTC));
   }
 
   @ParameterizedTest
-  @MethodSource("inputsReadNow")
+  @MethodSource("inputs")
   void givesTheVerdictThatWasExpected(JsonNode input) {
-    List<MappedPayload> verdicts = RECORDED.judge(input.toString());
+    judge(CORPUS, input);
+  }
+
+  @ParameterizedTest
+  @MethodSource("variants")
+  void givesTheVerdictThatWasExpectedOnOtherInputsOfTheseKinds(JsonNode input) {
+    judge(VARIANTS, input);
+  }
+
+  private static void judge(Recorded recorded, JsonNode input) {
+    List<MappedPayload> verdicts = recorded.judge(input.toString());
     JsonNode expected = input.path("expected");
     String shown = input.path("id").asText() + " " + verdicts;
-    if (expected.isArray() && input.path("transport").asText().equals("serial")) {
+    if (expected.isArray()) {
       assertThat(verdicts).as(shown).hasSize(expected.size());
       for (int i = 0; i < expected.size(); i++) {
         check(expected.get(i), List.of(verdicts.get(i)), shown);
-      }
-    } else if (expected.isArray()) {
-      List<Values> accepted = verdicts.get(0).accepted();
-      assertThat(accepted).as(shown).hasSize(expected.size());
-      for (int i = 0; i < expected.size(); i++) {
-        checkValues(expected.get(i), accepted.get(i), shown);
       }
     } else {
       check(expected, verdicts, shown);
     }
   }
 
-  @ParameterizedTest
-  @MethodSource("inputsReadLater")
-  void refusesAFormOfALaterVersionByName(JsonNode input) {
-    List<MappedPayload> verdicts = RECORDED.judge(input.toString());
-
-    assertThat(verdicts).allSatisfy(verdict -> assertThat(verdict.accepted()).isEmpty());
-    assertThat(verdicts.get(0).refused().get(0).reason())
-        .contains("not in this version; use number, json, pattern or columns");
-  }
-
   @Test
-  void countsWhatItLeavesToALaterVersion() {
-    Set<String> forms =
-        inputsReadLater()
-            .map(input -> json(text("/sensors/profiles.json")).path(profile(input)))
-            .map(profile -> profile.path("payload").asText())
-            .collect(Collectors.toCollection(TreeSet::new));
-
-    assertThat(forms).containsExactly("hex", "modbus-rtu", "senml", "word");
-    assertThat(inputsReadLater().count()).isEqualTo(23);
-    assertThat(inputsReadNow().count()).isEqualTo(117);
+  void readsAllOfThem() {
+    assertThat(inputs().count()).isEqualTo(140);
+    assertThat(variants().count()).isGreaterThan(190);
   }
 
   private static void check(JsonNode expected, List<MappedPayload> verdicts, String shown) {
@@ -119,6 +87,7 @@ class RecordedInputsTest {
     } else {
       assertThat(readings.size() + (expected.has("battery") ? 1 : 0)).as(shown).isPositive();
       checkValues(expected, accepted.get(0), shown);
+      assertThat(accepted).as(shown).hasSize(1);
     }
     if (expected.has("battery")) {
       checkBattery(expected.path("battery"), accepted.get(0), shown);
@@ -191,12 +160,12 @@ class RecordedInputsTest {
     }
   }
 
-  private static Stream<JsonNode> inputs() {
-    return text("/sensors/corpus.jsonl").lines().map(RecordedInputsTest::json);
+  static Stream<JsonNode> variants() {
+    return text("/sensors/variants.jsonl").lines().map(RecordedInputsTest::json);
   }
 
-  private static String profile(JsonNode input) {
-    return input.path("profile").asText();
+  static Stream<JsonNode> inputs() {
+    return text("/sensors/corpus.jsonl").lines().map(RecordedInputsTest::json);
   }
 
   private static JsonNode json(String text) {

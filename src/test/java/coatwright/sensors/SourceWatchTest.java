@@ -96,4 +96,35 @@ class SourceWatchTest {
     assertThat(watch.status(0, Optional.of("device is gone; plug it in again")).trouble())
         .contains("device is gone; plug it in again");
   }
+
+  @Test
+  void saysForAWhileHowManyMessagesWereDroppedUnread() {
+    hear("{\"t\":20.1,\"h\":50.2}", Duration.ZERO);
+    for (int i = 0; i < 3; i++) {
+      watch.droppedUnread(Duration.ofSeconds(1).toNanos());
+    }
+
+    assertThat(watch.status(Duration.ofMinutes(1).toNanos(), Optional.empty()).trouble())
+        .contains(
+            "3 messages dropped unread since the start: more come than can be read; narrow the"
+                + " filter");
+    assertThat(watch.status(Duration.ofMinutes(1).toNanos(), Optional.empty()).state())
+        .isEqualTo(SourceState.CURRENT);
+    assertThat(watch.status(Duration.ofMinutes(12).toNanos(), Optional.empty()).trouble())
+        .contains("nothing for 12 min, expected every 60 s");
+  }
+
+  @Test
+  void believesAGoneThatTheBrokerKeptOnlyWhereNothingIsFresh() {
+    watch.present(false, true, 0);
+    assertThat(watch.status(0, Optional.empty()).trouble().orElseThrow())
+        .contains("says it is gone");
+
+    hear("{\"t\":20.1,\"h\":50.2}", Duration.ofMinutes(1));
+    watch.present(false, true, Duration.ofMinutes(2).toNanos());
+    assertThat(stateAt(Duration.ofMinutes(2))).isEqualTo(SourceState.CURRENT);
+
+    watch.present(false, false, Duration.ofMinutes(2).toNanos());
+    assertThat(stateAt(Duration.ofMinutes(2))).isEqualTo(SourceState.LATE);
+  }
 }

@@ -1,6 +1,7 @@
 package coatwright.watch;
 
 import coatwright.air.MoistAir;
+import coatwright.climate.AirForecast;
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
 import coatwright.climate.Climate;
@@ -25,12 +26,14 @@ import coatwright.journal.Method;
 import coatwright.journal.Part;
 import coatwright.journal.PartPath;
 import coatwright.journal.Piece;
+import coatwright.outlook.BrushingWindows;
 import coatwright.outlook.Due;
 import coatwright.outlook.NextCoat;
 import coatwright.outlook.Outlook;
 import coatwright.outlook.OutlookRequest;
 import coatwright.outlook.Outlooks;
 import coatwright.outlook.SessionOutlook;
+import coatwright.outlook.WindowQuestion;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -305,6 +308,7 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
         "",
         better,
         OptionalDouble.empty(),
+        OptionalDouble.empty(),
         Optional.empty(),
         outlook);
   }
@@ -322,6 +326,16 @@ final class InventedShop implements Outlooks, Climate, Journal, WarningLog, Bell
   @Override
   public Outlook ofPart(NextCoat next, Instant now) {
     return outlook;
+  }
+
+  @Override
+  public BrushingWindows windows(WindowQuestion question, Instant now) {
+    throw new UnsupportedOperationException("nothing is warned of by windows");
+  }
+
+  @Override
+  public Optional<AirForecast> forecast(String room) {
+    return Optional.empty();
   }
 
   @Override

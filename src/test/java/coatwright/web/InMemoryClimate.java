@@ -1,11 +1,14 @@
 package coatwright.web;
 
 import coatwright.air.MoistAir;
+import coatwright.climate.AirForecast;
 import coatwright.climate.AirPoint;
 import coatwright.climate.AirSeries;
 import coatwright.climate.Climate;
 import coatwright.climate.Doubt;
 import coatwright.climate.Gap;
+import coatwright.climate.LiveClimate;
+import coatwright.climate.MemoryReadingLog;
 import coatwright.climate.Reading;
 import coatwright.climate.RoomAir;
 import coatwright.climate.WoodPoint;
@@ -30,6 +33,10 @@ final class InMemoryClimate implements Climate {
 
   private final List<String> rooms;
   private final Clock clock;
+
+  /** Forecasts by the real forecaster, from the same readings. */
+  private final LiveClimate real;
+
   private final Map<String, TreeMap<Instant, AirPoint>> air = new ConcurrentHashMap<>();
   private final Map<String, TreeMap<Instant, WoodPoint>> wood = new ConcurrentHashMap<>();
   private final List<Consumer<Reading>> listeners = new CopyOnWriteArrayList<>();
@@ -39,6 +46,7 @@ final class InMemoryClimate implements Climate {
   InMemoryClimate(List<String> rooms, Clock clock) {
     this.rooms = rooms;
     this.clock = clock;
+    this.real = new LiveClimate(rooms, new MemoryReadingLog(), clock, Duration.ofMinutes(1));
     rooms.forEach(
         room -> {
           air.put(room, new TreeMap<>());
@@ -65,6 +73,7 @@ final class InMemoryClimate implements Climate {
         air.get(room).put(reading.at(), point(reading.at(), tempC, rhPct));
       }
     }
+    real.accept(reading);
     reading.room().ifPresent(doubts::remove);
     listeners.forEach(listener -> listener.accept(reading));
   }
@@ -140,6 +149,11 @@ final class InMemoryClimate implements Climate {
     return points.isEmpty()
         ? Optional.empty()
         : Optional.of(new AirSeries(room, from, to, points, List.of()));
+  }
+
+  @Override
+  public Optional<AirForecast> forecast(String room) {
+    return real.forecast(room);
   }
 
   @Override

@@ -7,14 +7,17 @@ import coatwright.journal.Coat;
 import coatwright.journal.Entry;
 import coatwright.journal.Journal;
 import coatwright.journal.PartPath;
+import coatwright.outlook.BrushingWindows;
 import coatwright.outlook.Due;
 import coatwright.outlook.NextCoat;
 import coatwright.outlook.Outlook;
 import coatwright.outlook.OutlookRequest;
 import coatwright.outlook.Outlooks;
 import coatwright.outlook.SessionOutlook;
+import coatwright.outlook.WindowQuestion;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -56,6 +59,43 @@ final class InMemoryOutlooks implements Outlooks {
     return session(next.room().orElse(climate.rooms().get(0)), now).outlook();
   }
 
+  /** Fine from two to six hours ahead, and so again on the days after. */
+  @Override
+  public BrushingWindows windows(WindowQuestion question, Instant now) {
+    Instant hour = now.truncatedTo(java.time.temporal.ChronoUnit.HOURS);
+    List<BrushingWindows.Hour> hours = new ArrayList<>();
+    List<BrushingWindows.Window> windows = new ArrayList<>();
+    for (int h = 1; h <= 71; h++) {
+      boolean fine = h % 24 >= 2 && h % 24 < 6;
+      hours.add(
+          new BrushingWindows.Hour(
+              hour.plus(Duration.ofHours(h)), fine ? 0.9 - h / 1000.0 : 0.25, h > 24));
+    }
+    for (int day = 0; day < 3; day++) {
+      windows.add(
+          new BrushingWindows.Window(
+              hour.plus(Duration.ofHours(24L * day + 2)),
+              hour.plus(Duration.ofHours(24L * day + 6)),
+              0.9 - (24 * day + 5) / 1000.0,
+              day > 0));
+    }
+    return new BrushingWindows(
+        question.room().orElse(climate.rooms().get(0)),
+        question.finish().orElse("shellac-pale"),
+        "Pale shellac, dewaxed",
+        question.part().map(PartPath::toString),
+        question.jar(),
+        now,
+        now.plus(Duration.ofHours(72)),
+        "own errors",
+        false,
+        0.8,
+        true,
+        "From 23:00 to 03:00: in 90 of 100 courses the air may take, a coat may be brushed.",
+        hours,
+        windows);
+  }
+
   @Override
   public Optional<SessionOutlook> sessionIfDoubtHolds(String room, Instant now) {
     return Optional.empty();
@@ -95,6 +135,9 @@ final class InMemoryOutlooks implements Outlooks {
             ? Optional.of(
                 now.plus(Duration.ofMinutes(140)).truncatedTo(java.time.temporal.ChronoUnit.HOURS))
             : Optional.empty(),
+        outlook.summary() == Outlook.Summary.HOLD_OFF
+            ? OptionalDouble.of(0.72)
+            : OptionalDouble.empty(),
         air.age()
             .map(age -> OptionalDouble.of(age.toMillis() / 1000.0))
             .orElse(OptionalDouble.empty()),

@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -27,6 +28,7 @@ class OpenApiTest {
           "/api/v1/rooms/{room}", "/api/v1/rooms/finishing%20room",
           "/api/v1/rooms/{room}/readings",
               "/api/v1/rooms/finishing%20room/readings?to=2026-07-14T21:00",
+          "/api/v1/rooms/{room}/forecast", "/api/v1/rooms/finishing%20room/forecast",
           "/api/v1/parts/{part}", "/api/v1/parts/wall%20cabinet%2Fleft%20door",
           "/api/v1/coats/{coat}", "/api/v1/coats/e8",
           "/api/v1/why/{coat}", "/api/v1/why/e8",
@@ -52,6 +54,17 @@ class OpenApiTest {
   @BeforeAll
   static void openTheDoor() {
     shop = new WebFixture();
+    shop.mirrors =
+        List.of(
+            new MirrorView(
+                "house",
+                false,
+                "behind",
+                3,
+                2,
+                1,
+                Optional.of(shop.clock.instant()),
+                Optional.of(shop.clock.instant())));
     caller = new Caller(shop.address());
     document = caller.get("/openapi.json").json();
     shape = new Shape(document);
@@ -125,6 +138,7 @@ class OpenApiTest {
   private static boolean isPage(String route) {
     return Set.of(
             "GET /",
+            "GET /air",
             "GET /due",
             "GET /why",
             "GET /lib/uplot/{file}",

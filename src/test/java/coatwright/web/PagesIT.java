@@ -121,11 +121,14 @@ class PagesIT {
 
   private static void open(String address, String path) {
     browser.get(address + path);
-    String ready = path.startsWith("/due") ? "pieces" : path.startsWith("/why") ? "facts" : "rooms";
+    String ready =
+        path.startsWith("/air")
+            ? "table"
+            : path.startsWith("/due") ? "pieces" : path.startsWith("/why") ? "facts" : "rooms";
     waitUntil(
         "the page shows the shop",
         () -> !browser.findElements(By.cssSelector("#" + ready + " > *")).isEmpty());
-    if (ready.equals("rooms")) {
+    if (ready.equals("rooms") || ready.equals("table")) {
       waitUntil(
           "the chart is drawn",
           () -> !browser.findElements(By.cssSelector("#chart canvas")).isEmpty());
@@ -202,6 +205,10 @@ class PagesIT {
     "now, /, 390, dark",
     "now, /, 1280, light",
     "now, /, 1280, dark",
+    "air, /air, 390, light",
+    "air, /air, 390, dark",
+    "air, /air, 1280, light",
+    "air, /air, 1280, dark",
     "due, /due, 390, light",
     "due, /due, 390, dark",
     "due, /due, 1280, light",

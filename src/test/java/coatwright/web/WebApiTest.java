@@ -10,8 +10,10 @@ import java.net.InetAddress;
 import java.net.Socket;
 import java.net.http.HttpRequest;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -405,6 +407,38 @@ class WebApiTest {
 
       assertThat(there.get("/health/ready").status()).isEqualTo(503);
       assertThat(there.get("/health").json().path("reasons").toString()).contains("disk is full");
+    }
+  }
+
+  @Test
+  void aMirrorThatIsBehindIsToldInHealthAndFiguresAndLeavesItReady() {
+    try (WebFixture shop = new WebFixture()) {
+      Instant now = shop.clock.instant();
+      Caller there = new Caller(shop.address());
+      int readyWithout = there.get("/health/ready").status();
+      String figuresWithout = there.get("/metrics").body();
+      shop.mirrors =
+          List.of(
+              new MirrorView(
+                  "house",
+                  false,
+                  "behind since 2026-07-14T12:20:30Z, 7 points wait",
+                  120,
+                  7,
+                  1,
+                  Optional.of(now.minusSeconds(7_200)),
+                  Optional.of(now.minusSeconds(7_200))));
+
+      assertThat(there.get("/health/ready").status()).isEqualTo(readyWithout);
+      assertThat(there.get("/health").json().path("reasons").toString())
+          .contains("mirror house: behind since 2026-07-14T12:20:30Z, 7 points wait");
+      assertThat(there.get("/api/v1/mirrors").json().at("/mirrors/0/waiting").asInt()).isEqualTo(7);
+      assertThat(figuresWithout).doesNotContain("coatwright_mirror");
+      assertThat(there.get("/metrics").body())
+          .contains("coatwright_mirror_sent_total{mirror=\"house\"} 120\n")
+          .contains("coatwright_mirror_waiting{mirror=\"house\"} 7\n")
+          .contains("coatwright_mirror_parked{mirror=\"house\"} 1\n")
+          .contains("coatwright_mirror_behind_seconds{mirror=\"house\"} 7200\n");
     }
   }
 

@@ -1,6 +1,7 @@
 package coatwright.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import coatwright.watch.Warning;
 import java.io.BufferedReader;
@@ -64,7 +65,7 @@ class WebEventsTest {
       assertThat(reading.data().path("doubt").path("sentence").asText())
           .isEqualTo("just read 28.0 °C, 80 %: a jump, waiting for one more reading to agree");
       assertThat(reading.data().path("air").path("air").path("airTempC").asDouble())
-          .isEqualTo(believed);
+          .isCloseTo(believed, within(1e-9));
     }
   }
 

@@ -1,6 +1,7 @@
 package coatwright.web;
 
 import coatwright.climate.Doubt;
+import coatwright.climate.Happening;
 import coatwright.climate.MemoryReadingLog;
 import coatwright.climate.RawText;
 import coatwright.climate.Reading;
@@ -53,7 +54,16 @@ final class WebFixture implements AutoCloseable {
   /** What a test has the review say instead. */
   volatile UnaryOperator<Why> reviewed = UnaryOperator.identity();
 
+  static final List<Happening> HAPPENED =
+      List.of(
+          new Happening(
+              Instant.parse("2026-03-14T07:00:00Z"),
+              "away",
+              "Coatwright did not run from 2026-03-14 06:00:00 to 2026-03-14 07:00:00"));
+
   volatile Optional<String> storeTrouble = Optional.empty();
+
+  volatile List<MirrorView> mirrors = List.of();
 
   WebFixture(WebSettings settings) {
     server =
@@ -70,7 +80,9 @@ final class WebFixture implements AutoCloseable {
                 Map.of("shellac-pale", shellac()),
                 this::sources,
                 () -> storeTrouble,
+                () -> mirrors,
                 () -> "none yet",
+                (from, to) -> HAPPENED,
                 WebFixture::request,
                 "Harbour Lane workshop",
                 ZONE,

@@ -20,6 +20,10 @@ public record Broker(
     Optional<Path> passwordFile,
     Optional<Path> ca,
     String clientId) {
+  private static final String KEPT = "-kept";
+  private static final String OUTDOOR = "-outdoor";
+  private static final int LONGEST_ID = 64;
+
   public Broker {
     String scheme = String.valueOf(url.getScheme());
     if (!(scheme.equals("tcp") || scheme.equals("ssl"))
@@ -28,14 +32,27 @@ public record Broker(
       throw new IllegalArgumentException(
           "broker " + name + ": " + url + " must look like tcp://host:1883 or ssl://host:8883");
     }
-    if (clientId.isBlank() || clientId.length() > 64) {
+    int longest = LONGEST_ID + OUTDOOR.length();
+    if (clientId.isBlank() || clientId.length() > longest) {
       throw new IllegalArgumentException(
-          "broker " + name + ": a client id has 1 to 64 characters, this has " + clientId.length());
+          "broker %s: a client id has 1 to %d characters, this has %d"
+              .formatted(name, LONGEST_ID, clientId.length()));
     }
   }
 
   /** A broker without user, password or private authority. */
   public static Broker open(String name, URI url, String clientId) {
     return new Broker(name, url, Optional.empty(), Optional.empty(), Optional.empty(), clientId);
+  }
+
+  /** The same under a name of its own, for the session the broker keeps. */
+  public Broker forKeptSession() {
+    return new Broker(name, url, user, passwordFile, ca, clientId + KEPT);
+  }
+
+  /** The same under a name of its own: two clients with one name throw each other out. */
+  public Broker forOutdoorForecast() {
+    return new Broker(
+        name + " (outdoor forecast)", url, user, passwordFile, ca, clientId + OUTDOOR);
   }
 }

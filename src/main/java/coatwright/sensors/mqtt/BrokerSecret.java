@@ -15,6 +15,11 @@ import org.eclipse.paho.client.mqttv3.MqttConnectOptions;
 
 /** Password and certificate authority, read anew at every connect so that they can be changed. */
 final class BrokerSecret {
+  /**
+   * A message of the longest kind that is looked at, its topic, and enough to show it is longer.
+   */
+  private static final int LONGEST_PACKET = 3 * MqttLink.MOST_BYTES;
+
   private BrokerSecret() {}
 
   /** A file the settings name cannot be used. */
@@ -27,6 +32,9 @@ final class BrokerSecret {
   static void into(MqttConnectOptions options, Broker broker) {
     broker.user().ifPresent(options::setUserName);
     broker.passwordFile().ifPresent(file -> options.setPassword(firstLine(file).toCharArray()));
+    if ("tcp".equals(broker.url().getScheme())) {
+      options.setSocketFactory(new ShortenedSockets(LONGEST_PACKET));
+    }
     broker.ca().ifPresent(file -> options.setSocketFactory(trusting(file).getSocketFactory()));
   }
 

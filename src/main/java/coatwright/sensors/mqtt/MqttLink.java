@@ -1,8 +1,6 @@
 package coatwright.sensors.mqtt;
 
 import java.time.Duration;
-import java.util.ArrayDeque;
-import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executors;
@@ -28,41 +26,52 @@ import org.slf4j.LoggerFactory;
  * <p>The client library retries no first connect and subscribes to nothing after a reconnect, so
  * both are done here, on a thread of this link's own: a fresh client for every attempt, back-off
  * from 1 s to 30 s, subscriptions after every connect. "Connected" is never taken as proof of life;
- * only messages are. What a listener throws is caught, because the library would drop the
- * connection for it.
+ * only messages are, and a link that hears nothing for long is opened anew. What a listener throws
+ * is caught, because the library would drop the connection for it.
  */
 public final class MqttLink implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(MqttLink.class);
-  private static final Duration SHORTEST = Duration.ofSeconds(1);
-  private static final Duration LONGEST = Duration.ofSeconds(30);
-  private static final int KEEP_ALIVE_S = 20;
   private static final int CONNECT_S = 10;
   private static final long WAIT_MS = 10_000;
+  private static final long LOOK_MS = 1_000;
   private static final int QOS = 1;
-  private static final int MOST_BYTES = 64 * 1024;
-  private static final int MANY_LOSSES = 3;
-  private static final Duration LOSSES_WITHIN = Duration.ofSeconds(60);
+
+  /** The longest message that is looked at, bytes. */
+  static final int MOST_BYTES = 64 * 1024;
 
   private final Broker broker;
   private final List<String> filters;
   private final MqttListener listener;
+  private final LinkManner manner;
   private final ScheduledExecutorService worker;
-  private final Deque<Long> lossesNanos = new ArrayDeque<>();
+  private final LossCount losses = new LossCount();
   private final AtomicLong connects = new AtomicLong();
   private final AtomicLong thrown = new AtomicLong();
+  private final AtomicLong heardNanos = new AtomicLong();
   private @Nullable MqttAsyncClient client;
-  private Duration delay = SHORTEST;
+  private Duration delay;
   private volatile boolean connected;
   private volatile boolean closed;
   private volatile @Nullable String trouble;
 
   /**
+   * A link with a clean session.
+   *
    * @param filters topic filters to be kept subscribed
    */
   public MqttLink(Broker broker, List<String> filters, MqttListener listener) {
+    this(broker, filters, listener, LinkManner.CLEAN);
+  }
+
+  /**
+   * @param filters topic filters to be kept subscribed
+   */
+  public MqttLink(Broker broker, List<String> filters, MqttListener listener, LinkManner manner) {
     this.broker = broker;
     this.filters = filters.stream().distinct().toList();
     this.listener = listener;
+    this.manner = manner;
+    this.delay = manner.firstRetry();
     this.worker =
         Executors.newSingleThreadScheduledExecutor(
             task -> {
@@ -75,6 +84,8 @@ public final class MqttLink implements AutoCloseable {
   /** Begins to connect; returns at once and needs no broker to be there yet. */
   public void start() {
     worker.execute(this::connect);
+    Future<?> unused =
+        worker.scheduleWithFixedDelay(this::look, LOOK_MS, LOOK_MS, TimeUnit.MILLISECONDS);
   }
 
   /** True after a connect whose subscriptions all succeeded. */
@@ -107,34 +118,62 @@ public final class MqttLink implements AutoCloseable {
       return;
     }
     drop();
+    boolean takenIn = false;
     try {
+      listener.connecting();
       MqttAsyncClient fresh =
           new MqttAsyncClient(broker.url().toString(), broker.clientId(), new MemoryPersistence());
       client = fresh;
+      fresh.setManualAcks(manner.kept());
       fresh.setCallback(new Ear(fresh));
       fresh.connect(options()).waitForCompletion(WAIT_MS);
+      takenIn = true;
       for (String filter : filters) {
         fresh.subscribe(filter, QOS).waitForCompletion(WAIT_MS);
       }
       connects.incrementAndGet();
+      heardNanos.set(System.nanoTime());
       connected = true;
-      trouble = null;
-      delay = SHORTEST;
+      if (!losses.rival(System.nanoTime())) {
+        trouble = null;
+        delay = manner.firstRetry();
+      }
       LOG.info("connected to broker {} at {}", broker.name(), broker.url());
     } catch (MqttException | RuntimeException e) {
       connected = false;
-      trouble = BrokerTrouble.sentence(broker, e);
-      LOG.info("{}; next try in {} s", trouble, delay.toSeconds());
+      failed(e, takenIn);
       later();
     }
     tell();
   }
 
+  private void failed(Exception e, boolean takenIn) {
+    if (takenIn && !(e instanceof MqttException refused && isAnswer(refused))) {
+      losses.closedAtOnce(System.nanoTime());
+    } else {
+      losses.unreachable();
+    }
+    trouble = losses.rival(System.nanoTime()) ? rival() : BrokerTrouble.sentence(broker, e);
+    LOG.info("{}; next try in {} s", trouble, delay.toSeconds());
+  }
+
+  private static boolean isAnswer(MqttException e) {
+    return e.getReasonCode() == MqttException.REASON_CODE_SUBSCRIBE_FAILED
+        || e.getReasonCode() == MqttException.REASON_CODE_CLIENT_TIMEOUT;
+  }
+
+  private String rival() {
+    delay = manner.longestRetry();
+    return ("broker %s closes the connection again and again: another client uses the id \"%s\";"
+            + " give each its own client-id")
+        .formatted(broker.name(), broker.clientId());
+  }
+
   private MqttConnectOptions options() {
     MqttConnectOptions options = new MqttConnectOptions();
-    options.setCleanSession(true);
+    options.setCleanSession(!manner.kept());
     options.setAutomaticReconnect(false);
-    options.setKeepAliveInterval(KEEP_ALIVE_S);
+    options.setKeepAliveInterval((int) manner.keepAlive().toSeconds());
     options.setConnectionTimeout(CONNECT_S);
     BrokerSecret.into(options, broker);
     return options;
@@ -142,7 +181,8 @@ public final class MqttLink implements AutoCloseable {
 
   private void later() {
     Duration wait = delay;
-    delay = delay.multipliedBy(2).compareTo(LONGEST) > 0 ? LONGEST : delay.multipliedBy(2);
+    Duration twice = delay.multipliedBy(2);
+    delay = twice.compareTo(manner.longestRetry()) > 0 ? manner.longestRetry() : twice;
     try {
       Future<?> unused = worker.schedule(this::connect, wait.toMillis(), TimeUnit.MILLISECONDS);
     } catch (RejectedExecutionException e) {
@@ -154,23 +194,39 @@ public final class MqttLink implements AutoCloseable {
     if (closed || which != client) {
       return;
     }
+    // A loss while it is still connecting is told by the connect itself.
+    if (!connected) {
+      return;
+    }
     connected = false;
     long now = System.nanoTime();
-    lossesNanos.addLast(now);
-    while (!lossesNanos.isEmpty() && now - lossesNanos.getFirst() > LOSSES_WITHIN.toNanos()) {
-      lossesNanos.removeFirst();
-    }
-    if (lossesNanos.size() > MANY_LOSSES) {
-      delay = LONGEST;
-      trouble =
-          "broker %s: connection lost %d times in a minute: another client uses the id \"%s\"; give each its own"
-              .formatted(broker.name(), lossesNanos.size(), broker.clientId());
-    } else {
-      trouble = BrokerTrouble.sentence(broker, cause);
-    }
+    losses.lost(cause, now);
+    trouble = losses.rival(now) ? rival() : BrokerTrouble.sentence(broker, cause);
     LOG.info("{}", trouble);
     later();
     tell();
+  }
+
+  /** Each second: is it over with the rival, and does anything come at all? */
+  private void look() {
+    if (closed || !connected) {
+      return;
+    }
+    long now = System.nanoTime();
+    if (trouble != null && !losses.rival(now)) {
+      trouble = null;
+      delay = manner.firstRetry();
+      tell();
+    }
+    Duration quiet = Duration.ofNanos(now - heardNanos.get());
+    if (quiet.compareTo(manner.silence()) > 0) {
+      LOG.info(
+          "broker {}: connected and nothing heard for {} s; connecting anew",
+          broker.name(),
+          quiet.toSeconds());
+      connected = false;
+      connect();
+    }
   }
 
   private void drop() {
@@ -248,17 +304,34 @@ public final class MqttLink implements AutoCloseable {
 
     @Override
     public void messageArrived(String topic, MqttMessage message) {
+      heardNanos.set(System.nanoTime());
+      Runnable stored = () -> acknowledge(message.getId(), message.getQos());
       try {
         byte[] bytes = message.getPayload();
         if (bytes.length > MOST_BYTES) {
           listener.tooLong(topic, bytes.length);
+          stored.run();
         } else {
-          listener.message(topic, bytes, message.isRetained());
+          listener.message(topic, bytes, message.isRetained(), stored);
         }
       } catch (Throwable e) {
-        // Whatever it is, letting it out of here would drop the connection.
+        // Whatever it is, letting it out of here would drop the connection; and a message that is
+        // never acknowledged would come again for ever.
         thrown.incrementAndGet();
         LOG.error("a message on {} could not be handed on", topic, e);
+        stored.run();
+      }
+    }
+
+    private void acknowledge(int id, int qos) {
+      if (!manner.kept() || qos == 0) {
+        return;
+      }
+      try {
+        which.messageArrivedComplete(id, qos);
+      } catch (MqttException | RuntimeException e) {
+        // The link is down: the broker sends it once more, and it is known for a duplicate.
+        LOG.debug("message {} of {} not acknowledged: {}", id, broker.name(), e.getMessage());
       }
     }
 

@@ -18,14 +18,14 @@ public final class LineAssembler {
 
   private final StringBuilder rest = new StringBuilder();
   private boolean overlong;
-  private boolean skipFirst;
+  private boolean maybeCut;
 
   /**
-   * @param skipFirst drop everything up to the first line end, because listening may have begun in
-   *     the middle of a line
+   * @param firstMaybeCut listening may have begun in the middle of a line, so that the beginning of
+   *     the first may be missing
    */
-  public LineAssembler(boolean skipFirst) {
-    this.skipFirst = skipFirst;
+  public LineAssembler(boolean firstMaybeCut) {
+    this.maybeCut = firstMaybeCut;
   }
 
   /**
@@ -33,8 +33,9 @@ public final class LineAssembler {
    *
    * @param octets the line without its end, one character a byte; empty when overlong
    * @param overlong it was longer than {@link #LONGEST} and is dropped
+   * @param maybeCut its beginning may be missing: to be overheard, never to be read
    */
-  public record Line(String octets, boolean overlong) {}
+  public record Line(String octets, boolean overlong, boolean maybeCut) {}
 
   /** Takes the next bytes and gives the lines they complete. */
   public List<Line> take(byte[] bytes, int count) {
@@ -48,8 +49,8 @@ public final class LineAssembler {
         if (rest.length() > LONGEST) {
           overlong = true;
           rest.setLength(0);
-          if (!skipFirst) {
-            lines.add(new Line("", true));
+          if (!maybeCut) {
+            lines.add(new Line("", true, false));
           }
         }
       }
@@ -64,10 +65,10 @@ public final class LineAssembler {
   }
 
   private void endLine(List<Line> lines) {
-    if (!skipFirst && !overlong && rest.length() > 0) {
-      lines.add(new Line(rest.toString(), false));
+    if (!overlong && rest.length() > 0) {
+      lines.add(new Line(rest.toString(), false, maybeCut));
     }
-    skipFirst = false;
+    maybeCut = false;
     overlong = false;
     rest.setLength(0);
   }

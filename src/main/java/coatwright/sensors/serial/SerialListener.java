@@ -10,6 +10,9 @@ public interface SerialListener {
    */
   void line(String octets, boolean settling);
 
+  /** The first line after opening, whose beginning may be missing; passed over unless wanted. */
+  default void firstLine(String octets) {}
+
   /** A line was longer than {@link LineAssembler#LONGEST} bytes and was dropped. */
   void overlong();
 

@@ -1,7 +1,9 @@
 package coatwright.sensors.serial;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFileAttributes;
 import java.util.Optional;
 
 /** Why a serial device cannot be used, in words a person can act on. */
@@ -9,6 +11,8 @@ final class SerialTrouble {
   private static final int BUSY = 16;
   private static final int NO_PERMISSION = 13;
   private static final int LOCKED = 11;
+
+  private static final String USUAL_GROUP = "dialout";
 
   private SerialTrouble() {}
 
@@ -26,7 +30,8 @@ final class SerialTrouble {
   static String notOpened(Path device, int error) {
     return switch (error) {
       case BUSY, LOCKED ->
-          "device %s is busy: another program has it open; stop that program".formatted(device);
+          "device %s is busy: another program has it open, and two readers would each get half of it; stop that program (fuser %s names it)"
+              .formatted(device, device);
       case NO_PERMISSION -> noPermission(device);
       default -> "device %s could not be opened (error %d)".formatted(device, error);
     };
@@ -38,7 +43,18 @@ final class SerialTrouble {
   }
 
   private static String noPermission(Path device) {
-    return "device %s may not be opened by this user; add it to the group dialout and log in anew"
-        .formatted(device);
+    String group = groupOf(device);
+    String user = System.getProperty("user.name", "this user");
+    return "device %s may not be opened by %s; add it to the group %s (sudo usermod -aG %s %s), then log in anew or restart the service"
+        .formatted(device, user, group, group, user);
+  }
+
+  /** The group that may open it, as the system has it; on Debian that is dialout. */
+  private static String groupOf(Path device) {
+    try {
+      return Files.readAttributes(device, PosixFileAttributes.class).group().getName();
+    } catch (IOException | UnsupportedOperationException e) {
+      return USUAL_GROUP;
+    }
   }
 }

@@ -17,6 +17,15 @@ import org.junit.jupiter.api.io.TempDir;
 class MqttLinkIT {
   private static final Duration SOON = Duration.ofSeconds(30);
 
+  /** As in the house, but in less of a hurry to spare the network than to end the test. */
+  private static final LinkManner QUICK =
+      new LinkManner(
+          false,
+          Duration.ofSeconds(20),
+          Duration.ofMillis(200),
+          Duration.ofMillis(800),
+          Duration.ofHours(1));
+
   @TempDir Path directory;
 
   private final List<String> heard = new CopyOnWriteArrayList<>();
@@ -58,10 +67,10 @@ class MqttLinkIT {
     try (Mosquitto broker = new Mosquitto(directory);
         MqttLink one =
             new MqttLink(
-                Broker.open("shop", broker.url(), "twin"), List.of("a/b"), new Throwing());
+                Broker.open("shop", broker.url(), "twin"), List.of("a/b"), new Throwing(), QUICK);
         MqttLink other =
             new MqttLink(
-                Broker.open("shop", broker.url(), "twin"), List.of("a/b"), new Throwing())) {
+                Broker.open("shop", broker.url(), "twin"), List.of("a/b"), new Throwing(), QUICK)) {
       one.start();
       other.start();
       Eventually.within(

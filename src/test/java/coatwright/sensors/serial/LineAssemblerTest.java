@@ -16,7 +16,11 @@ class LineAssemblerTest {
     for (String part : parts) {
       assembler
           .take(part)
-          .forEach(line -> lines.add(line.overlong() ? "(overlong)" : line.octets()));
+          .forEach(
+              line ->
+                  lines.add(
+                      (line.maybeCut() ? "..." : "")
+                          + (line.overlong() ? "(overlong)" : line.octets())));
     }
     return lines;
   }
@@ -28,9 +32,9 @@ class LineAssemblerTest {
   }
 
   @Test
-  void dropsWhatCameBeforeTheFirstLineEnd() {
+  void marksWhatCameBeforeTheFirstLineEnd() {
     assertThat(lines(new LineAssembler(true), "idity: 46", ".30\r\nT=1\r\n"))
-        .containsExactly("T=1");
+        .containsExactly("...idity: 46.30", "T=1");
   }
 
   @Test

@@ -3,9 +3,16 @@ package coatwright.sensors.serial;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import coatwright.sensors.Eventually;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFileAttributes;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
@@ -144,6 +151,109 @@ class SerialLinkIT {
       try (Socat pair = new Socat(directory)) {
         Eventually.within(SOON, "opened at last", link::isOpen);
         assertThat(pair.device()).isEqualTo(device);
+      }
+    }
+  }
+
+  @Test
+  void waitsWhileAnotherProgramHoldsTheDeviceAndSaysSo() throws Exception {
+    try (Socat pair = new Socat(directory);
+        SerialLink link = link(pair.device(), Duration.ZERO)) {
+      Process other =
+          new ProcessBuilder(
+                  "flock", "--exclusive", pair.number().toString(), "sh", "-c", "echo held; cat")
+              .start();
+      try (BufferedReader said = other.inputReader(StandardCharsets.UTF_8)) {
+        assertThat(said.readLine()).isEqualTo("held");
+        link.start();
+        Eventually.within(SOON, "named", () -> link.trouble().isPresent());
+        assertThat(link.trouble().orElseThrow())
+            .contains("is busy: another program has it open")
+            .contains("fuser " + pair.device());
+        assertThat(link.isOpen()).isFalse();
+
+        other.getOutputStream().close();
+        Eventually.within(SOON, "open when it is free", link::isOpen);
+        assertThat(link.trouble()).isEmpty();
+      } finally {
+        other.destroyForcibly();
+      }
+    }
+  }
+
+  @Test
+  void keepsASecondReaderOut() throws Exception {
+    try (Socat pair = new Socat(directory);
+        SerialLink first = link(pair.device(), Duration.ZERO)) {
+      first.start();
+      Eventually.within(SOON, "open", first::isOpen);
+      Process second = lonely(List.of(), pair.device());
+      try (BufferedReader said = second.inputReader(StandardCharsets.UTF_8)) {
+        assertThat(said.readLine()).contains("is busy: another program has it open");
+        pair.print("\r\nT=21.5;RH=48.3\r\n");
+        Eventually.within(SOON, "the first hears it all", () -> lines.size() == 1);
+        assertThat(lines).containsExactly("T=21.5;RH=48.3");
+      } finally {
+        second.destroyForcibly();
+      }
+    }
+  }
+
+  /** Another program that would listen to the device. */
+  private static Process lonely(List<String> before, Path device) throws IOException {
+    List<String> words = new ArrayList<>(before);
+    words.addAll(
+        List.of(
+            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+            "-XX:TieredStopAtLevel=1",
+            "-cp",
+            System.getProperty("java.class.path"),
+            LonelySerial.class.getName(),
+            device.toString()));
+    return new ProcessBuilder(words).redirectError(ProcessBuilder.Redirect.DISCARD).start();
+  }
+
+  @Test
+  void tellsBytesWithoutLinesFromNoSensor() {
+    try (Socat pair = new Socat(directory);
+        SerialLink link = link(pair.device(), Duration.ZERO)) {
+      link.start();
+      Eventually.within(SOON, "open", link::isOpen);
+      Eventually.within(
+          SOON,
+          "named",
+          () -> {
+            pair.print("\u00fe\u0080\u00f8".repeat(20));
+            return link.trouble().isPresent();
+          });
+
+      assertThat(link.trouble().orElseThrow())
+          .contains("bytes but no lines at 9600 8N1; the speed is probably wrong");
+      assertThat(lines).isEmpty();
+    }
+  }
+
+  /** As root without its right to open everything, or as the user who runs the tests. */
+  @Test
+  void namesTheGroupWhenTheUserMayNotOpenTheDevice() throws Exception {
+    try (Socat pair = new Socat(directory)) {
+      Files.setPosixFilePermissions(pair.number(), Set.of());
+      boolean root = "root".equals(System.getProperty("user.name"));
+      Process child =
+          lonely(
+              root
+                  ? List.of("setpriv", "--bounding-set=-dac_override,-dac_read_search")
+                  : List.of(),
+              pair.device());
+      try (BufferedReader said = child.inputReader(StandardCharsets.UTF_8)) {
+        String group =
+            Files.readAttributes(pair.number(), PosixFileAttributes.class).group().getName();
+        assertThat(said.readLine())
+            .contains("may not be opened by " + System.getProperty("user.name"))
+            .contains("add it to the group " + group)
+            .contains("log in anew or restart the service");
+      } finally {
+        child.destroyForcibly();
       }
     }
   }

@@ -55,6 +55,11 @@ public final class Socat implements AutoCloseable {
     return near;
   }
 
+  /** The other end, where the board is. */
+  public Path far() {
+    return far;
+  }
+
   /** The number behind the stable name, as the system gave it. */
   public Path number() {
     try {

@@ -25,12 +25,18 @@ public enum SaturatedSalt {
   POTASSIUM_SULPHATE("K2SO4", 98.7792, -0.0590502, 0, 0, 50);
 
   private final String formula;
-  private final double[] coefficients;
+  private final double a0;
+  private final double a1;
+  private final double a2;
+  private final double a3;
   private final double warmestC;
 
   SaturatedSalt(String formula, double a0, double a1, double a2, double a3, double warmestC) {
     this.formula = formula;
-    this.coefficients = new double[] {a0, a1, a2, a3};
+    this.a0 = a0;
+    this.a1 = a1;
+    this.a2 = a2;
+    this.a3 = a3;
     this.warmestC = warmestC;
   }
 
@@ -52,11 +58,7 @@ public enum SaturatedSalt {
    */
   public double rhPct(double tempC) {
     OutOfRange.check("temperature of the " + this, tempC, "°C", 0, warmestC);
-    double rh = 0;
-    for (int i = coefficients.length - 1; i >= 0; i--) {
-      rh = rh * tempC + coefficients[i];
-    }
-    return rh;
+    return a0 + tempC * (a1 + tempC * (a2 + tempC * a3));
   }
 
   /**

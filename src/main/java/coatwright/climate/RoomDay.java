@@ -30,6 +30,8 @@ public record RoomDay(
   private static final double MS_PER_HOUR = 3_600_000;
 
   /**
+   * Of a stretch of air.
+   *
    * @param warmC from here up an hour is warm, °C
    * @param dampPct from here up an hour is damp, % RH
    */

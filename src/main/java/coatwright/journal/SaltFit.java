@@ -23,6 +23,8 @@ public record SaltFit(double gain, double offsetPct, int points) {
   static final double LEAST_APART_PCT = 20;
 
   /**
+   * The line through what was read over the salts.
+   *
    * @param points at least one; of several, the driest and the dampest decide
    */
   public static SaltFit of(List<SaltCheck.Point> points) {

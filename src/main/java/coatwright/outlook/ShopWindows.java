@@ -98,8 +98,8 @@ final class ShopWindows {
     Optional<Window> soon = windows.stream().filter(window -> !window.usual()).findFirst();
     if (soon.isPresent()) {
       return Judge.text(
-              "From %s to %s a coat may be brushed: every hour is fine in at least %.0f of 100 courses"
-                  + " the air may take.",
+              "From %s to %s a coat may be brushed: every hour is fine in at least %.0f of 100"
+                  + " courses the air may take.",
               Times.near(soon.get().from(), now, settings.zone()),
               Times.near(soon.get().until(), now, settings.zone()),
               100 * soon.get().share())

@@ -57,8 +57,7 @@ final class OutsideMemory {
     if (stale || course.issuedHour() > hour + 1 || shaped < KNOWN_FIRST_H) {
       return Inputs.NONE;
     }
-    return new Inputs(
-        inputs(hour, temp, tempShape), inputs(hour, lnVapour, vapourShape), true);
+    return new Inputs(inputs(hour, temp, tempShape), inputs(hour, lnVapour, vapourShape), true);
   }
 
   private void learnUpTo(long hour) {

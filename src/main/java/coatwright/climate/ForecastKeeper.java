@@ -32,7 +32,7 @@ final class ForecastKeeper {
   private static final Duration LAST_MINUTES_FROM = Duration.ofDays(45);
 
   /** Since when the hours are made of combined minutes, as the present is. */
-  private static final Duration MINUTES_FROM = Duration.ofHours(48);
+  private static final Duration MINUTES_FROM = Duration.ofDays(2);
 
   private static final Duration PAST = Duration.ofDays(31);
   private static final Duration KEPT = Duration.ofMinutes(1);
@@ -108,11 +108,9 @@ final class ForecastKeeper {
   /** The forecast at this instant; empty where nothing of the last weeks is known. */
   synchronized Optional<AirForecast> at(Instant now) {
     AirForecast kept = last;
-    boolean fresh =
-        kept != null
-            && !now.isBefore(lastAsked)
-            && Duration.between(lastAsked, now).compareTo(KEPT) < 0;
-    if (fresh) {
+    if (kept != null
+        && !now.isBefore(lastAsked)
+        && Duration.between(lastAsked, now).compareTo(KEPT) < 0) {
       return Optional.of(kept);
     }
     RoomForecaster upToDate = upTo(hourOf(now), now);

@@ -86,7 +86,7 @@ final class InMemoryOutlooks implements Outlooks {
         question.part().map(PartPath::toString),
         question.jar(),
         now,
-        now.plus(Duration.ofHours(72)),
+        now.plus(Duration.ofDays(3)),
         "own errors",
         false,
         0.8,

@@ -14,8 +14,8 @@ final class OutsideMemory {
   private static final int KNOWN_FIRST_H = 72;
 
   /** What a forecast adds to the inputs. */
-  record Inputs(OutsideInputs temp, OutsideInputs vapour) {
-    static final Inputs NONE = new Inputs(OutsideInputs.NONE, OutsideInputs.NONE);
+  record Inputs(OutsideInputs temp, OutsideInputs vapour, boolean spoke) {
+    static final Inputs NONE = new Inputs(OutsideInputs.NONE, OutsideInputs.NONE, false);
   }
 
   private final Hours hours;
@@ -57,7 +57,7 @@ final class OutsideMemory {
     if (stale || course.issuedHour() > hour + 1 || shaped < KNOWN_FIRST_H) {
       return Inputs.NONE;
     }
-    return new Inputs(inputs(hour, temp, tempShape), inputs(hour, lnVapour, vapourShape));
+    return new Inputs(inputs(hour, temp, tempShape), inputs(hour, lnVapour, vapourShape), true);
   }
 
   private void learnUpTo(long hour) {

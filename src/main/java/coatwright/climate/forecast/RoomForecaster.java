@@ -175,7 +175,7 @@ public final class RoomForecaster {
 
   private void stand(long hour, double lastTemp, double lastVapour, double lastHumidity) {
     OutsideMemory.Inputs out = outside.at(hour);
-    outsideUsed = out != OutsideMemory.Inputs.NONE;
+    outsideUsed = out.spoke();
     temp.stand(hour, lastTemp, out.temp());
     vapour.stand(hour, lastVapour, out.vapour());
     humidity.stand(hour, lastHumidity, out.vapour());

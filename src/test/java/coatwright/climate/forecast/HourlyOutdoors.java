@@ -79,7 +79,8 @@ final class HourlyOutdoors {
       }
       double t = Double.parseDouble(cells[1]);
       double pa = Double.parseDouble(cells[2]) / 100 * SaturationPressure.overWaterPa(t);
-      rows.add(new double[] {Instant.parse(cells[0]).getEpochSecond() / 3600, t, pa});
+      rows.add(
+          new double[] {Math.floorDiv(Instant.parse(cells[0]).getEpochSecond(), 3600L), t, pa});
     }
     long first = (long) rows.get(0)[0];
     int hours = (int) ((long) rows.get(rows.size() - 1)[0] - first) + 1;

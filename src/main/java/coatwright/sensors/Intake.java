@@ -147,7 +147,11 @@ public final class Intake {
       reader.read(cells, raw).ifPresent(samples::add);
     }
     if (samples.isEmpty()) {
-      return refused(raw, "no mapped member present: another device, or other names than the mapping has", true, Optional.empty());
+      return refused(
+          raw,
+          "no mapped member present: another device, or other names than the mapping has",
+          true,
+          Optional.empty());
     }
     Map<String, Deliveries.Look> looks = new HashMap<>();
     List<Values> accepted = new ArrayList<>();
@@ -295,7 +299,11 @@ public final class Intake {
     String key = named ? last.sensor() : "";
     Sample sample = Sample.recalled(key, last.at());
     Optional<Reading.Sent> sent = last.sent();
-    put(sample, Quantity.AIR_TEMPERATURE, sent.map(Reading.Sent::temperatureC), last.temperatureC());
+    put(
+        sample,
+        Quantity.AIR_TEMPERATURE,
+        sent.map(Reading.Sent::temperatureC),
+        last.temperatureC());
     put(sample, Quantity.RELATIVE_HUMIDITY, sent.map(Reading.Sent::rhPct), last.rhPct());
     put(
         sample,

@@ -108,7 +108,8 @@ final class JsonForm implements PayloadForm {
       return "invalid JSON: a name stands twice; mend it in the sender";
     }
     if (message.contains("NaN") || message.contains("INF")) {
-      return "invalid JSON (bare NaN or infinity); the sender prints a failed read: look at its sensor";
+      return "invalid JSON (bare NaN or infinity); the sender prints a failed read: look at its"
+                 + " sensor";
     }
     return message.contains("nesting depth")
         ? "invalid JSON: nested too deep"

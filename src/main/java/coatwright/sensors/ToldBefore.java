@@ -28,9 +28,9 @@ import org.slf4j.LoggerFactory;
  *       for 5 h}, {@code same pair 300 times in 25 h}: how long it has said so;
  *   <li>{@code neighbour 22.3 C 42.0 %}, {@code second sensor same room 71 %}, {@code sensor B 48,
  *       sensor C 50}: what others in the room say;
- *   <li>{@code identical payload 4 s earlier}, {@code seq 4711 stored before}, {@code 239 earlier messages within 50 ms}, {@code
- *       newest stored 2026-03-14T09:29:00Z}, {@code header a,b,c}, {@code port opened 0.1 s ago},
- *       {@code request 01 04 00 01 00 02 20 0b}.
+ *   <li>{@code identical payload 4 s earlier}, {@code seq 4711 stored before}, {@code 239 earlier
+ *       messages within 50 ms}, {@code newest stored 2026-03-14T09:29:00Z}, {@code header a,b,c},
+ *       {@code port opened 0.1 s ago}, {@code request 01 04 00 01 00 02 20 0b}.
  * </ul>
  *
  * Anything else is passed over: it is there for the reader.
@@ -96,7 +96,9 @@ final class ToldBefore {
       } else if (each instanceof Told.Same same) {
         intake.recallSame(raw, now.minus(same.ago()));
       } else if (each instanceof Told.Numbered numbered) {
-        if (Pattern.compile("(?<!\\d)" + numbered.number() + "(?!\\d)").matcher(raw.octets()).find()) {
+        if (Pattern.compile("(?<!\\d)" + numbered.number() + "(?!\\d)")
+            .matcher(raw.octets())
+            .find()) {
           intake.recallSame(raw, now.minus(USUAL));
         }
       } else if (each instanceof Told.Burst burst) {

@@ -25,8 +25,8 @@ import java.util.OptionalDouble;
 /**
  * What a coverage-guided fuzzer calls, thousands of times a second, with bytes of its own
  * invention: the first chooses a mapping, the rest is the payload. Nothing may be thrown, and no
- * number may be believed that does not stand in the payload. {@code src/bench/fuzz} runs it for
- * as long as wanted; the seeds are run by a test.
+ * number may be believed that does not stand in the payload. {@code src/bench/fuzz} runs it for as
+ * long as wanted; the seeds are run by a test.
  */
 public final class PayloadFuzz {
   private static final Instant AT = Instant.parse("2026-03-14T09:30:00Z");

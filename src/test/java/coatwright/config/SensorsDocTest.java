@@ -25,7 +25,7 @@ class SensorsDocTest {
   /** Every example of a whole source, and of a payload. */
   static List<String> examples() throws IOException {
     List<String> examples = new ArrayList<>();
-    String[] parts = Files.readString(MANUAL).split("```");
+    String[] parts = Files.readString(MANUAL).split("```", -1);
     for (int i = 1; i < parts.length; i += 2) {
       String block = parts[i].strip();
       if (block.startsWith("source:") || block.startsWith("payload:")) {

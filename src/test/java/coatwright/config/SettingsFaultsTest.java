@@ -42,7 +42,9 @@ class SettingsFaultsTest {
         .contains(
             "line 9: rooms[2].volume \"28\": a room's volume needs its unit; write it like 28m3")
         .contains("line 11: web.port \"84100\": a number from 1 to 65535 is expected")
-        .contains("line 12: colour: no such key; known here: brokers, finishes, outdoor-forecast, rooms, shop");
+        .contains(
+            "line 12: colour: no such key; known here: brokers, finishes, outdoor-forecast, rooms,"
+                + " shop");
   }
 
   @Test

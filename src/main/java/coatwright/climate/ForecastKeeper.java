@@ -161,6 +161,7 @@ final class ForecastKeeper {
       byMinutes(known, source.points(startOf(from), startOf(hour), now));
       known.fillTo(hour - 1);
     }
+    takenToS = known.lastHour().map(taken -> (taken + 1) * 3600).orElse(Long.MIN_VALUE);
     return known;
   }
 
@@ -259,7 +260,6 @@ final class ForecastKeeper {
             to.add(hour.air(at));
           }
         });
-    takenToS = to.lastHour().map(hour -> (hour + 1) * 3600).orElse(Long.MIN_VALUE);
   }
 
   /** What else is known by the end of that hour. */

@@ -170,9 +170,9 @@ final class ForecastKeeper {
       }
       byMinutes(known, source.points(startOf(from), startOf(hour), now));
       known.fillTo(hour - 1);
-      // A filled hour counts as taken: readings of it that come late ask for a new look.
-      takenToS = startOf(hour).getEpochSecond();
     }
+    // A filled hour counts as taken: readings of it that come late ask for a new look.
+    takenToS = known.lastHour().map(taken -> (taken + 1) * 3600).orElse(Long.MIN_VALUE);
     return known;
   }
 

@@ -50,7 +50,7 @@ class BrushingWindowsTest {
       assertThat(hour.usual())
           .isEqualTo(!hour.from().isBefore(shop.now().plus(Duration.ofHours(24))));
     }
-    // One a day, the second cut where the forecast ends and the usual begins.
+    // Three afternoons and what is left of this one, one of them cut where the forecast ends.
     assertThat(ahead.windows()).hasSizeBetween(3, 5);
     assertThat(ahead.windows()).anyMatch(Window::usual).anyMatch(window -> !window.usual());
     assertThat(ahead.sentence()).contains("of 100 courses the air may take");

@@ -109,7 +109,7 @@ final class JsonForm implements PayloadForm {
     }
     if (message.contains("NaN") || message.contains("INF")) {
       return "invalid JSON (bare NaN or infinity); the sender prints a failed read: look at its"
-                 + " sensor";
+          + " sensor";
     }
     return message.contains("nesting depth")
         ? "invalid JSON: nested too deep"

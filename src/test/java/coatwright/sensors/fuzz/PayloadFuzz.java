@@ -82,7 +82,7 @@ public final class PayloadFuzz {
         throw new AssertionError("refused without a reason by " + mapping.source());
       }
     }
-    if (mapping != MAPPINGS.get(0)) {
+    if (!mapping.equals(MAPPINGS.get(0))) {
       return;
     }
     Object unused =

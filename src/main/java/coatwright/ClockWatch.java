@@ -292,7 +292,7 @@ final class ClockWatch implements AutoCloseable {
   }
 
   private static String words(Duration span) {
-    Duration size = span.abs();
+    Duration size = span.abs().plusMillis(500);
     if (size.toDays() >= 2) {
       return size.toDays() + " days " + size.toHoursPart() + " h";
     }

@@ -9,7 +9,9 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
 import org.eclipse.paho.client.mqttv3.IMqttDeliveryToken;
+import org.eclipse.paho.client.mqttv3.IMqttToken;
 import org.eclipse.paho.client.mqttv3.MqttAsyncClient;
 import org.eclipse.paho.client.mqttv3.MqttCallback;
 import org.eclipse.paho.client.mqttv3.MqttConnectOptions;
@@ -34,6 +36,7 @@ public final class MqttLink implements AutoCloseable {
   private static final int CONNECT_S = 10;
   private static final long WAIT_MS = 10_000;
   private static final long LOOK_MS = 1_000;
+  private static final long LOOK_AGAIN_NANOS = 2_000_000;
   private static final int QOS = 1;
 
   /** The longest message that is looked at, bytes. */
@@ -126,10 +129,10 @@ public final class MqttLink implements AutoCloseable {
       client = fresh;
       fresh.setManualAcks(manner.kept());
       fresh.setCallback(new Ear(fresh));
-      fresh.connect(options()).waitForCompletion(WAIT_MS);
+      completed(fresh.connect(options()));
       takenIn = true;
       for (String filter : filters) {
-        fresh.subscribe(filter, QOS).waitForCompletion(WAIT_MS);
+        completed(fresh.subscribe(filter, QOS));
       }
       connects.incrementAndGet();
       heardNanos.set(System.nanoTime());
@@ -145,6 +148,19 @@ public final class MqttLink implements AutoCloseable {
       later();
     }
     tell();
+  }
+
+  /**
+   * The library takes every early wake-up of a waiting thread, which Java allows and a clock that
+   * is set can bring about, for the time being up; so it is only asked once it has an answer.
+   */
+  private static void completed(IMqttToken token) throws MqttException {
+    long began = System.nanoTime();
+    while (!token.isComplete()
+        && System.nanoTime() - began < TimeUnit.MILLISECONDS.toNanos(WAIT_MS)) {
+      LockSupport.parkNanos(LOOK_AGAIN_NANOS);
+    }
+    token.waitForCompletion(1);
   }
 
   private void failed(Exception e, boolean takenIn) {

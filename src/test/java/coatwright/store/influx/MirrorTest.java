@@ -85,10 +85,11 @@ class MirrorTest {
       MirrorStatus waiting = mirror.status();
       status.set(204);
       Eventually.within(SOON, "all is sent", () -> Fixtures.allSent(mirror));
+      // What was sent is on record a moment before the trouble is told to be over.
+      Eventually.within(SOON, "the trouble is over", () -> mirror.status().trouble().isEmpty());
 
       assertThat(waiting.standing().waiting()).isEqualTo(30);
       assertThat(waiting.sentence()).contains("30 points wait").contains("answers 503");
-      assertThat(mirror.status().trouble()).isEmpty();
       assertThat(lines).hasSize(30).doesNotHaveDuplicates();
     }
   }
@@ -184,6 +185,7 @@ class MirrorTest {
       status.set(204);
       Eventually.within(SOON, "all is sent", () -> Fixtures.allSent(mirror));
       Eventually.within(SOON, "the alarm is over", () -> !mirror.status().alarm());
+      Eventually.within(SOON, "the trouble is over", () -> mirror.status().trouble().isEmpty());
 
       assertThat(before).isFalse();
       assertThat(after.alarm()).isTrue();
